@@ -1,0 +1,10 @@
+namespace KitWorks.Geometry;
+
+public sealed partial class Frame
+{
+    /// <summary>Computes the frame of a shelter.</summary>
+    /// <param name="shelter">The shelter.</param>
+    /// <param name="hubAllowance">The hub system's allowance, which a size by longest strut needs; zero takes the size as a spacing.</param>
+    /// <returns>The frame, or a refusal whose fields are relative to the shelter.</returns>
+    public static Outcome<Frame> Build(Shelter shelter, Length hubAllowance = default) => throw new NotImplementedException();
+}
