@@ -1,0 +1,78 @@
+using KitWorks.Geometry;
+
+namespace KitWorks.Kits.Catalog;
+
+/// <summary>Pipe that struts are cut from, as it is bought.</summary>
+public sealed record StrutStock
+{
+    /// <summary>The code a design names it by.</summary>
+    public required string Code { get; init; }
+
+    /// <summary>The stock code of one length.</summary>
+    public required string Sku { get; init; }
+
+    /// <summary>What people call it.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>The length it is sold in.</summary>
+    public required Length StockLength { get; init; }
+
+    /// <summary>Outside diameter.</summary>
+    public required Length OutsideDiameter { get; init; }
+
+    /// <summary>Wall thickness.</summary>
+    public required Length Wall { get; init; }
+
+    /// <summary>Mass of one metre, in grams.</summary>
+    public required int GramsPerMetre { get; init; }
+}
+
+/// <summary>Sheet that covers a frame.</summary>
+public sealed record CoverMaterial
+{
+    /// <summary>The code a design names it by.</summary>
+    public required string Code { get; init; }
+
+    /// <summary>The stock code; counted in square metres.</summary>
+    public required string Sku { get; init; }
+
+    /// <summary>What people call it.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Added along every edge of every panel, to join it to the next.</summary>
+    public required Length SeamAllowance { get; init; }
+
+    /// <summary>Mass of one square metre, in grams.</summary>
+    public required int GramsPerM2 { get; init; }
+}
+
+/// <summary>How the saw and the packing bench work.</summary>
+public sealed record Workshop
+{
+    /// <summary>The finest step the saw's stop is set to.</summary>
+    public Length SawStep { get; init; } = Length.FromMillimetres(0.5);
+
+    /// <summary>The width of one saw cut.</summary>
+    public Length Kerf { get; init; } = Length.FromMillimetres(3);
+
+    /// <summary>Taken off each stock length before the first cut.</summary>
+    public Length EndTrim { get; init; } = Length.Zero;
+
+    /// <summary>The shortest offcut worth keeping.</summary>
+    public Length ShortestRemnant { get; init; } = Length.FromMillimetres(300);
+
+    /// <summary>Pieces in one strut bundle at the most.</summary>
+    public int BundlePieces { get; init; } = 20;
+
+    /// <summary>Mass of one strut bundle at the most, in grams.</summary>
+    public int BundleGrams { get; init; } = 15_000;
+
+    /// <summary>Spare ties for each hundred needed, rounded up over the kit.</summary>
+    public int SpareTiesPercent { get; init; } = 5;
+
+    /// <summary>Working days from an order with all its stock to the carrier.</summary>
+    public int LeadDays { get; init; } = 5;
+
+    /// <summary>Working days that a supplier takes to refill a short shelf.</summary>
+    public int RestockDays { get; init; } = 10;
+}

@@ -1,0 +1,27 @@
+using KitWorks.Geometry;
+
+namespace KitWorks.Kits;
+
+/// <summary>What is asked for: a shelter, and what to build it from. A value.</summary>
+public sealed record Design
+{
+    /// <summary>The form and size.</summary>
+    public required Shelter Shelter { get; init; }
+
+    /// <summary>The code of the hub system.</summary>
+    public required string HubSystem { get; init; }
+
+    /// <summary>The code of the strut stock.</summary>
+    public required string StrutStock { get; init; }
+
+    /// <summary>The cover; null for a bare frame.</summary>
+    public CoverChoice? Cover { get; init; }
+
+    /// <summary>The most strut types the customer accepts; null for as many as the geometry has.</summary>
+    public int? MaxStrutTypes { get; init; }
+}
+
+/// <summary>A cover of one or more layers.</summary>
+/// <param name="Layers">How many layers: 1 to 4.</param>
+/// <param name="Material">The code of the material; null for the catalog's first.</param>
+public sealed record CoverChoice(int Layers, string? Material = null);
