@@ -21,6 +21,7 @@ public static class ShopServices
         services.AddScoped<Call>();
         services.AddSingleton<KeysInFlight>();
         services.AddScoped<Inventory.Ledger>();
+        services.AddSingleton<Printing.OrderLabelPress>();
         return services.AddMediator(typeof(ShopServices).Assembly);
     }
 
@@ -63,6 +64,6 @@ public sealed record ShopSettings
     /// <summary>Where customers and staff reach the service, for codes on labels: <c>http://localhost:5080</c>.</summary>
     public required Uri PublicUrl { get; init; }
 
-    /// <summary>The folder of label templates.</summary>
-    public required string LabelTemplates { get; init; }
+    /// <summary>The shop's own label templates, which stand in for the shipped ones of the same name; null for none.</summary>
+    public string? LabelTemplates { get; init; }
 }
