@@ -36,8 +36,7 @@ static class DimensionLines
             Svg.Path(Head(a, along) + Head(b, along * -1), ("fill", Ink.Soft), ("stroke", "none")));
         var at = $"translate({Svg.N(middle.X)} {Svg.N(middle.Y)})" + (Math.Abs(along.X) < 0.5 ? " rotate(-90)" : "");
         var words = Svg.Element("text", ("transform", at), ("y", Svg.N(TextSize * 0.36)), ("font-size", Svg.N(TextSize)), ("text-anchor", "middle"), ("fill", Ink.Dark), ("stroke", "none"));
-        words.Add(text);
-        group.Add(words);
+        group.Add(words.Saying(text));
         return group;
     }
 

@@ -6,13 +6,13 @@ namespace KitWorks.Drawings.Frames;
 /// <summary>The key under a picture: strut types and hubs in columns, then notes.</summary>
 sealed class Legend
 {
-    const double Size = 2.4, Row = 4, Swatch = 8, Pad = 2.2, ColumnGap = 6;
+    const double Size = 2.4, Row = 4, Swatch = 8, Pad = 1.7, ColumnGap = 5, HubGap = 6;
 
     readonly List<(Mark Mark, string Name, string Length, string Count)> struts;
     readonly List<(int Degree, string Name, string Count)> hubs;
     readonly List<string> notes;
     readonly string lengthHeading;
-    readonly double code, name, length, count, hubName, hubCount;
+    readonly double code, name, length, count;
     readonly int columns, rows;
     readonly double width;
 
@@ -28,20 +28,19 @@ sealed class Legend
         name = Widest(struts.Select(s => s.Name));
         length = Widest(struts.Select(s => s.Length).Append(lengthHeading));
         count = Widest(struts.Select(s => s.Count));
-        hubName = Widest(hubs.Select(h => h.Name));
-        hubCount = Widest(hubs.Select(h => h.Count));
         this.notes = [.. notes.SelectMany(n => Wrap(n, width))];
-        var forStruts = width - (HubColumn + ColumnGap);
-        columns = Math.Max(1, (int)Math.Floor((forStruts + ColumnGap) / (StrutColumn + ColumnGap)));
+        columns = Math.Max(1, (int)Math.Floor((width + ColumnGap) / (StrutColumn + ColumnGap)));
         columns = Math.Min(columns, Math.Max(1, (int)Math.Ceiling(struts.Count / 3.0)));
         rows = (struts.Count + columns - 1) / columns;
     }
 
-    public double Height => (1 + Math.Max(rows, hubs.Count)) * Row + (notes.Count > 0 ? 1.5 + notes.Count * (Row - 0.6) : 0);
+    public double Height => NotesTop + notes.Count * (Row - 0.6);
 
     double StrutColumn => Swatch + code + name + length + count + 4 * Pad;
 
-    double HubColumn => 3 + Pad + hubName + Pad + hubCount;
+    double HubsTop => (1 + rows) * Row + (rows > 0 ? 1.5 : 0);
+
+    double NotesTop => HubsTop + HubLines().Count() * Row + (notes.Count > 0 ? 1 : 0);
 
     public XElement Draw(Spot at)
     {
@@ -57,12 +56,18 @@ sealed class Legend
             for (var row = 0; row < rows && column * rows + row < struts.Count; row++)
                 group.Add(StrutRow(new(x, at.Y + (row + 1.75) * Row), end, struts[column * rows + row]));
         }
-        var left = at.X + width - HubColumn;
-        group.Add(
-            Heading(new(left, at.Y + Row * 0.6), "Hub"),
-            Svg.Line(new(left, at.Y + Row * 0.9), new(at.X + width, at.Y + Row * 0.9), ("stroke", Ink.Pale), ("stroke-width", Svg.N(0.15))));
-        for (var i = 0; i < hubs.Count; i++) group.Add(HubRow(new(left, at.Y + (i + 1.75) * Row), at.X + width, hubs[i]));
-        var y = at.Y + (1 + Math.Max(rows, hubs.Count)) * Row + 1.5;
+        var y = at.Y + HubsTop;
+        foreach (var line in HubLines())
+        {
+            var x = at.X;
+            foreach (var hub in line)
+            {
+                group.Add(HubEntry(new(x, y + Row * 0.7), hub));
+                x += HubWidth(hub) + HubGap;
+            }
+            y += Row;
+        }
+        y = at.Y + NotesTop;
         for (var i = 0; i < notes.Count; i++)
             group.Add(Svg.Text(new(at.X, y + (i + 0.7) * (Row - 0.6)), notes[i], Size, ("fill", Ink.Soft)));
         return group;
@@ -81,14 +86,31 @@ sealed class Legend
         return entry;
     }
 
-    static XElement HubRow(Spot at, double end, (int Degree, string Name, string Count) row)
+    static XElement HubEntry(Spot at, (int Degree, string Name, string Count) hub)
     {
-        var entry = Svg.Group("entry", ("data-degree", row.Degree.ToString()), ("data-count", row.Count[2..]));
-        entry.Add(
-            HubSign.Draw(at + new Spot(1.2, -Size * 0.35), row.Degree, 1.05, pale: false),
-            Svg.Text(new(at.X + 3 + Pad, at.Y), row.Name, Size, ("fill", Ink.Soft)),
-            Svg.Text(new(end, at.Y), row.Count, Size, ("text-anchor", "end")));
+        var entry = Svg.Group("entry", ("data-degree", hub.Degree.ToString()), ("data-count", hub.Count[2..]));
+        var words = Svg.Text(new(at.X + 3.4, at.Y), hub.Name + " ", Size, ("fill", Ink.Soft));
+        words.Add(Svg.Element("tspan", ("fill", Ink.Dark)).Saying(hub.Count));
+        entry.Add(HubSign.Draw(at + new Spot(1.2, -Size * 0.35), hub.Degree, 1.05, pale: false), words);
         return entry;
+    }
+
+    static double HubWidth((int Degree, string Name, string Count) hub) => 4.4 + TextWidth.Of(hub.Name + hub.Count, Size);
+
+    /// <summary>The hubs, as many to a line as fit.</summary>
+    IEnumerable<List<(int Degree, string Name, string Count)>> HubLines()
+    {
+        var line = new List<(int Degree, string Name, string Count)>();
+        foreach (var hub in hubs)
+        {
+            if (line.Count > 0 && line.Sum(h => HubWidth(h) + HubGap) + HubWidth(hub) > width)
+            {
+                yield return line;
+                line = [];
+            }
+            line.Add(hub);
+        }
+        if (line.Count > 0) yield return line;
     }
 
     static XElement Heading(Spot at, string text, bool fromRight = false) =>

@@ -14,7 +14,7 @@ static class Pipe
     public const double ThinnestPatterned = 0.55;
 
     /// <summary>Dash lengths in line widths; null is an unbroken line, empty none at all.</summary>
-    static readonly double[]?[] Patterns = [[], [0.5, 1.1], null, [2.6, 1.3], [1.2, 1.2], [2.8, 0.9, 0.5, 0.9], [0.5, 3.2], [2.2, 0.8, 0.5, 0.8, 0.5, 0.8]];
+    static readonly double[]?[] Patterns = [[], [0.5, 1.1], [3.2, 1.4], [2.6, 0.9, 0.5, 0.9], null, [0.5, 3.4], [1.3, 1.3], [2.4, 0.8, 0.5, 0.8, 0.5, 0.8]];
 
     public static double Rim(double width) => Math.Clamp(width * 0.13, 0.05, 0.15);
 
@@ -34,10 +34,11 @@ static class Pipe
     public static string Bands(Spot from, Spot to, int bands, double start, double width)
     {
         var along = (to - from).Unit;
+        var step = Math.Min(width * 0.95, (from.DistanceTo(to) - 2 * start) / Math.Max(1, bands - 1));
         var path = new StringBuilder();
         for (var i = 0; i < bands; i++)
         {
-            var at = from + along * (start + i * width * 0.95);
+            var at = from + along * (start + i * step);
             path.Append(Svg.Segment(at + along.Turned * (width * 0.85), at - along.Turned * (width * 0.85)));
         }
         return path.ToString();

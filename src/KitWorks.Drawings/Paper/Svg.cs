@@ -57,6 +57,12 @@ static class Svg
     {
         var element = Element("text", ("x", N(at.X)), ("y", N(at.Y)), ("font-size", N(size)));
         foreach (var (key, value) in attributes) element.Add(new XAttribute(key, Clean(value)));
+        return element.Saying(text);
+    }
+
+    /// <summary>The element with text in it, without the characters that XML forbids.</summary>
+    public static XElement Saying(this XElement element, string text)
+    {
         element.Add(Clean(text));
         return element;
     }
