@@ -17,17 +17,17 @@ sealed record CutJobBody(
         if (Stock is not { Length: >= 1 and <= MaxEntries }) faults.Add("stock", $"Give 1 to {MaxEntries} stock lengths.");
         if (Remnants is { Length: > MaxEntries }) faults.Add("remnants", $"Give at most {MaxEntries} remnants.");
         if (TimeLimitSeconds is <= 0 or > 30) faults.Add("timeLimitSeconds", "A time limit is above 0 and at most 30 seconds.");
-        foreach (var (piece, i) in (Pieces ?? []).Index())
+        foreach (var (i, piece) in (Pieces ?? []).Index())
         {
             if (piece.CutLength is null) faults.Add($"pieces/{i}/cutLength", "Give the cut length, such as \"1008.9 mm\".");
             if (piece.Count is null or < 1) faults.Add($"pieces/{i}/count", "Give how many: 1 or more.");
         }
-        foreach (var (stock, i) in (Stock ?? []).Index())
+        foreach (var (i, stock) in (Stock ?? []).Index())
         {
             if (stock.Length is null) faults.Add($"stock/{i}/length", "Give the length, such as \"3048 mm\".");
             if (stock.Available is < 0) faults.Add($"stock/{i}/available", "A number available is 0 or more.");
         }
-        foreach (var (remnant, i) in (Remnants ?? []).Index())
+        foreach (var (i, remnant) in (Remnants ?? []).Index())
             if (remnant.Length is null || remnant.Count is null or < 1) faults.Add($"remnants/{i}", "Give length and count.");
         return faults.Refusal is { } refusal
             ? refusal

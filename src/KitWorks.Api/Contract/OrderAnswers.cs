@@ -1,5 +1,4 @@
 using KitWorks.Kits;
-using KitWorks.Kits.Catalog;
 using KitWorks.Kits.Packing;
 using KitWorks.Shop.Inventory;
 using KitWorks.Shop.Orders;

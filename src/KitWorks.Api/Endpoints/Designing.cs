@@ -52,11 +52,9 @@ static class Designing
     static Outcome<string> Draw(DrawingBody body)
     {
         var faults = new Faults();
-        var view = faults.Choose("view", body.View, View.Isometric, ("plan", View.Plan), ("side", View.Side), ("end", View.End), ("iso", View.Isometric));
+        var view = faults.Choose("view", body.View, View.Isometric, ("plan", View.Plan), ("side", View.Side), ("end", View.End), ("iso", View.Isometric), ("spread", View.Spread));
         if (faults.Refusal is { } refusal) return refusal;
-        return FrameOf(body.Shelter).Then(frame => body.Tier is { } tier && (tier < 0 || tier >= frame.TierCount)
-            ? Refusal.OfField("drawing.tier", "tier", $"There is no tier {tier}; this shelter has tiers 0 to {frame.TierCount - 1}.")
-            : FrameDrawing.Draw(frame, view!.Value, tier: body.Tier));
+        return FrameOf(body.Shelter).Then(frame => FrameDrawing.Draw(frame, new() { View = view!.Value, Tier = body.Tier }));
     }
 
     public static Outcome<T> Required<T>(T? part, string field) where T : class =>

@@ -59,7 +59,7 @@ static class Docs
             {
                 schema.Type = JsonSchemaType.String;
                 schema.Description = "A length with its unit.";
-                schema.Example = JsonValue.Create("6 m");
+                schema.Examples = [JsonValue.Create("6 m")!];
             }
             return Task.CompletedTask;
         });

@@ -3,7 +3,6 @@ using KitWorks.Api.Contract;
 using KitWorks.Api.Http;
 using KitWorks.Geometry;
 using KitWorks.Shop.Orders;
-using KitWorks.Shop.Packing;
 using KitWorks.Shop.Quotes;
 using MediatR;
 

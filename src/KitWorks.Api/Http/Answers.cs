@@ -1,6 +1,5 @@
 using System.Security.Cryptography;
 using KitWorks.Geometry;
-using KitWorks.Shop;
 using MediatR;
 using Microsoft.Net.Http.Headers;
 

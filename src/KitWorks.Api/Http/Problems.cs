@@ -28,7 +28,7 @@ static class Problems
     /// <summary>Turns what was thrown into a problem document. Details of a bug go to the log only.</summary>
     public static async Task Answer(HttpContext context)
     {
-        var thrown = context.Features.GetRequiredFeature<IExceptionHandlerFeature>().Error;
+        var thrown = context.Features.Get<IExceptionHandlerFeature>()!.Error;
         var problem = thrown switch
         {
             BadHttpRequestException { InnerException: JsonException json } => Of(Unreadable(json)),

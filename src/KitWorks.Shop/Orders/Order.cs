@@ -1,4 +1,3 @@
-using System.Collections.ObjectModel;
 using KitWorks.Kits;
 using KitWorks.Shop.Inventory;
 using KitWorks.Shop.Storage;
@@ -65,7 +64,7 @@ sealed class Order
     /// <summary>Goes up with each change, so that two changes at once do not both happen.</summary>
     public int Version { get; private set; }
 
-    public ReadOnlyCollection<OrderEvent> History => history.AsReadOnly();
+    public IReadOnlyList<OrderEvent> History => history;
 
     public static Order Place(Guid id, int number, string owner, Kit kit, Price price, int quantity, Customer customer, string? reference, DateTimeOffset at) => new()
     {

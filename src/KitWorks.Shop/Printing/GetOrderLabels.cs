@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using KitWorks.Geometry;
 using KitWorks.Kits.Packing;
 using KitWorks.Labels;

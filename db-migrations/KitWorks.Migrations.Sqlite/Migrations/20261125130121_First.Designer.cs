@@ -11,7 +11,7 @@ using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 namespace KitWorks.Migrations.Sqlite.Migrations
 {
     [DbContext(typeof(ShopDb))]
-    [Migration("20261125124722_First")]
+    [Migration("20261125130121_First")]
     partial class First
     {
         /// <inheritdoc />
