@@ -33,8 +33,9 @@ sealed class ListStockHandler(ShopDb db) : IRequestHandler<ListStock, Outcome<Pa
     public async Task<Outcome<Page<StockItemAnswer>>> Handle(ListStock query, CancellationToken cancellationToken)
     {
         var after = query.After ?? "";
-        var items = await GetStockItemHandler.Answers(db).Where(i => string.Compare(i.Sku, after) > 0)
-            .OrderBy(i => i.Sku).Take(query.Limit + 1).ToListAsync(cancellationToken);
+        var items = await GetStockItemHandler
+            .Answers(db, db.StockItems.Where(i => string.Compare(i.Sku, after) > 0).OrderBy(i => i.Sku).Take(query.Limit + 1))
+            .ToListAsync(cancellationToken);
         return Pages.Of(items, query.Limit, i => i.Sku);
     }
 }
@@ -42,9 +43,9 @@ sealed class ListStockHandler(ShopDb db) : IRequestHandler<ListStock, Outcome<Pa
 sealed class GetStockItemHandler(ShopDb db) : IRequestHandler<GetStockItem, Outcome<StockItemAnswer>>
 {
     public async Task<Outcome<StockItemAnswer>> Handle(GetStockItem query, CancellationToken cancellationToken) =>
-        await Answers(db).FirstOrDefaultAsync(i => i.Sku == query.Sku, cancellationToken) is { } item ? item : Unknown(query.Sku);
+        await Answers(db, db.StockItems.Where(i => i.Sku == query.Sku)).FirstOrDefaultAsync(cancellationToken) is { } item ? item : Unknown(query.Sku);
 
-    public static IQueryable<StockItemAnswer> Answers(ShopDb db) => db.StockItems.Join(db.StockBalances, i => i.Sku, b => b.Sku, (i, b) =>
+    public static IQueryable<StockItemAnswer> Answers(ShopDb db, IQueryable<StockItem> items) => items.Join(db.StockBalances, i => i.Sku, b => b.Sku, (i, b) =>
         new StockItemAnswer(i.Sku, i.Kind, i.Description, i.Unit, b.OnHand, b.Reserved, b.OnHand - b.Reserved, i.ReorderAt, i.Bin));
 
     public static Refusal Unknown(string sku) => new(RefusalKind.NotFound, "stock.unknown-sku", $"There is no stock item '{sku}'.");
