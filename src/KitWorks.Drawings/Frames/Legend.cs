@@ -28,7 +28,7 @@ sealed class Legend
         name = Widest(struts.Select(s => s.Name));
         length = Widest(struts.Select(s => s.Length).Append(lengthHeading));
         count = Widest(struts.Select(s => s.Count));
-        this.notes = [.. notes.SelectMany(n => Wrap(n, width))];
+        this.notes = [.. notes.SelectMany(n => TextWidth.Wrap(n, Size, width))];
         columns = Math.Max(1, (int)Math.Floor((width + ColumnGap) / (StrutColumn + ColumnGap)));
         columns = Math.Min(columns, Math.Max(1, (int)Math.Ceiling(struts.Count / 3.0)));
         rows = (struts.Count + columns - 1) / columns;
@@ -121,20 +121,4 @@ sealed class Legend
     static string NameOf(Mark mark) => mark.Tag.Bands == 1 ? mark.Tag.Colour : $"{mark.Tag.Colour}, {mark.Tag.Bands} bands";
 
     static double Widest(IEnumerable<string> texts) => texts.Select(t => TextWidth.Of(t, Size)).DefaultIfEmpty(0).Max();
-
-    static IEnumerable<string> Wrap(string text, double width)
-    {
-        var line = "";
-        foreach (var word in text.Split(' '))
-        {
-            var longer = line.Length == 0 ? word : line + " " + word;
-            if (line.Length > 0 && TextWidth.Of(longer, Size) > width)
-            {
-                yield return line;
-                longer = word;
-            }
-            line = longer;
-        }
-        yield return line;
-    }
 }
