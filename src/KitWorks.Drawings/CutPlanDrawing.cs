@@ -10,7 +10,7 @@ namespace KitWorks.Drawings;
 /// <summary>Draws a cut plan: a bar for each pattern, to scale, with its pieces in their tags' colours.</summary>
 public static class CutPlanDrawing
 {
-    const double Margin = 6, TitleSize = 4.2, RowHeight = 13.5, CountRoom = 13;
+    const double Margin = 6, TitleSize = 4.2, RowHeight = 14.5, CountRoom = 13;
 
     /// <summary>The drawing of a cut plan, an SVG document.</summary>
     /// <param name="plan">The plan.</param>

@@ -55,7 +55,7 @@ public static class StakeOutDrawing
     static IEnumerable<string> Notes(Frame frame, Stakes stakes, Units units)
     {
         yield return (units == Units.Metric ? "Millimetres" : "Feet and inches") + ", between node centres, on level ground."
-            + $" Hook one tape to stake 1 and one to stake {stakes.Second}: where their readings cross, the next stake stands.";
+            + $" Drive stakes 1 and {stakes.Second}, {Measure.Tape(stakes.Between(1, stakes.Second), units)} apart, and hook a tape to each: where its two readings meet, a stake stands. Check sides and diagonals.";
         if (frame.RadiusMm is null) yield return "Dashed: widths to check, and to pull in, before the stakes are driven home. A long shelter tends to spread at mid-length.";
         if (frame.BaseSpreadMm > LevelMm) yield return $"The base is not level by design: its nodes differ in height by up to {Measure.Tape(frame.BaseSpreadMm, units)}{(units == Units.Metric ? " mm" : "")}. Heights are over the mean base plane.";
     }

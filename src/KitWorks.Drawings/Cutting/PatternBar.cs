@@ -11,7 +11,7 @@ namespace KitWorks.Drawings.Cutting;
 /// </summary>
 sealed class PatternBar(CutPattern pattern, Spot at, double scale, IReadOnlyList<StrutType>? types, Units units)
 {
-    public const double Height = 6.4;
+    public const double Height = 7.6;
 
     const double CodeSize = 2.7, LengthSize = 2.1;
 
@@ -45,7 +45,7 @@ sealed class PatternBar(CutPattern pattern, Spot at, double scale, IReadOnlyList
         var middle = x + wide / 2;
         if (TextWidth.Of(length, LengthSize) + 1 <= wide)
         {
-            group.Add(Words(middle, at.Y + tall * 0.47, piece.Code, CodeSize, bold: true), Words(middle, at.Y + tall * 0.9, length, LengthSize));
+            group.Add(Words(middle, at.Y + tall * 0.46, piece.Code, CodeSize, bold: true), Words(middle, at.Y + tall * 0.86, length, LengthSize));
         }
         else if (TextWidth.Of(piece.Code, CodeSize) + 0.6 <= wide)
         {

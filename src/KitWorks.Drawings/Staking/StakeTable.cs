@@ -6,9 +6,10 @@ namespace KitWorks.Drawings.Staking;
 /// <summary>Every stake in figures: two tape lengths that place it, its way from the middle, and the side to the next.</summary>
 sealed class StakeTable
 {
-    const double Size = 2.3, Row = 3.7, Pad = 4, ColumnGap = 8;
+    const double LargestSize = 2.2, Row = 3.6, LargestPad = 2.6, ColumnGap = 6;
 
     readonly List<string[]> rows;
+    readonly double size, pad;
     readonly double[] widths;
     readonly int columns, perColumn;
 
@@ -26,7 +27,9 @@ sealed class StakeTable
                 .. withHeights ? [Tape(stakes.HeightOf(s))] : Array.Empty<string>(),
             ]),
         ];
-        widths = [.. Enumerable.Range(0, heading.Length).Select(c => rows.Max(r => TextWidth.Of(r[c], Size)) + Pad)];
+        double[] largest = [.. Enumerable.Range(0, heading.Length).Select(c => rows.Max(r => TextWidth.Of(r[c], LargestSize)) + LargestPad)];
+        var shrink = Math.Min(1, width / largest.Sum());
+        (size, pad, widths) = (LargestSize * shrink, LargestPad * shrink, [.. largest.Select(w => w * shrink)]);
         columns = Math.Max(1, (int)((width + ColumnGap) / (widths.Sum() + ColumnGap)));
         columns = Math.Min(columns, Math.Max(1, stakes.Count / 5));
         perColumn = (stakes.Count + columns - 1) / columns;
@@ -36,7 +39,7 @@ sealed class StakeTable
 
     public XElement Draw(Spot at)
     {
-        var table = Svg.Group("table", ("font-size", Svg.N(Size)), ("text-anchor", "end"));
+        var table = Svg.Group("table", ("font-size", Svg.N(size)), ("text-anchor", "end"));
         for (var column = 0; column < columns; column++)
         {
             var x = at.X + column * (widths.Sum() + ColumnGap);
@@ -56,7 +59,7 @@ sealed class StakeTable
     XElement Line(Spot at, string[] cells, string ink)
     {
         var line = Svg.Group("row", ("fill", ink));
-        var x = at.X - Pad * 0.4;
+        var x = at.X - pad * 0.4;
         for (var i = 0; i < cells.Length; i++)
         {
             x += widths[i];
