@@ -1,0 +1,78 @@
+using System.Collections.Immutable;
+using KitWorks.Geometry;
+
+namespace KitWorks.Statics;
+
+/// <summary>The force in one member.</summary>
+/// <param name="Strut">The member's strut id.</param>
+/// <param name="ForceN">The axial force in newtons: tension positive, compression negative.</param>
+/// <param name="EulerFactor">Euler's load for hinged ends over the compression: below 1 the strut buckles. Null in tension and where there is no force.</param>
+public readonly record struct MemberForce(int Strut, double ForceN, double? EulerFactor);
+
+/// <summary>How far one node moves, in millimetres.</summary>
+/// <param name="Node">The node.</param>
+/// <param name="XMm">Along x.</param>
+/// <param name="YMm">Along y.</param>
+/// <param name="ZMm">Along z: sinking is negative.</param>
+public readonly record struct Displacement(int Node, double XMm, double YMm, double ZMm)
+{
+    /// <summary>The distance moved.</summary>
+    public double NormMm => new Point3(XMm, YMm, ZMm).Norm;
+}
+
+/// <summary>What the ground does to one node that stands on it, in newtons: a push up is positive, a pull down (the node would lift) negative.</summary>
+/// <param name="Node">The node.</param>
+/// <param name="XN">Along x.</param>
+/// <param name="YN">Along y.</param>
+/// <param name="ZN">Along z.</param>
+public readonly record struct Reaction(int Node, double XN, double YN, double ZN);
+
+/// <summary>What a set of forces does to a truss.</summary>
+public sealed class TrussResult
+{
+    /// <summary>A force below this share of the largest in the frame is rounding.</summary>
+    const double Noise = 1e-9;
+
+    internal TrussResult(TrussAnalysis analysis, bool longTerm, double[] forces, Point3[] shifts, Point3[] applied)
+    {
+        var model = analysis.Model;
+        var noise = Noise * forces.Max(Math.Abs);
+        Members =
+        [
+            .. model.Members.Select((m, i) => new MemberForce(m.Strut, forces[i],
+                forces[i] < -noise ? analysis.Section.EulerLoadN(analysis.LengthMm(i), 1, longTerm) / -forces[i] : null)),
+        ];
+        Displacements = [.. Enumerable.Range(0, shifts.Length).Where(model.Has).Select(n => new Displacement(n, shifts[n].X, shifts[n].Y, shifts[n].Z))];
+        Reactions = Ground(model, forces, applied);
+    }
+
+    /// <summary>One force a member, in the structure's order.</summary>
+    public ImmutableArray<MemberForce> Members { get; }
+
+    /// <summary>One displacement a node that a member reaches, by node.</summary>
+    public ImmutableArray<Displacement> Displacements { get; }
+
+    /// <summary>One reaction a node that is held and that a member reaches.</summary>
+    public ImmutableArray<Reaction> Reactions { get; }
+
+    /// <inheritdoc cref="Truss.Caution"/>
+    public string Caution { get; } = Truss.Caution;
+
+    /// <summary>What the members and the loads leave unbalanced at a node, the ground bears.</summary>
+    static ImmutableArray<Reaction> Ground(TrussModel model, double[] forces, Point3[] applied)
+    {
+        Point3[] sums = [.. applied];
+        for (var i = 0; i < forces.Length; i++)
+        {
+            var (_, from, to) = model.Members[i];
+            var along = model.Nodes[to] - model.Nodes[from];
+            var pull = along * (forces[i] / along.Norm);
+            sums[from] += pull;
+            sums[to] -= pull;
+        }
+        return [.. model.Supports.Where(s => model.Has(s.Node)).Select(s => Of(model, s, sums[s.Node]))];
+    }
+
+    static Reaction Of(TrussModel model, Support s, Point3 sum) => new(s.Node,
+        s.X || model.Slides ? -sum.X : 0, s.Y || model.Slides ? -sum.Y : 0, s.Z ? -sum.Z : 0);
+}
