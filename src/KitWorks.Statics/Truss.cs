@@ -36,18 +36,19 @@ public static class Truss
 
     static EnvelopeCholesky Stiffness(TrussModel model, Section section, Unknowns unknowns)
     {
-        var matrix = new EnvelopeCholesky(unknowns.Size, model.Members.Select(m => unknowns.Of(m.From, m.To)));
-        foreach (var (_, from, to) in model.Members)
-        {
-            var along = model.Nodes[to] - model.Nodes[from];
-            var stiffness = section.ModulusMPa * section.AreaMm2 / Math.Pow(along.Norm, 3);
-            double[] d = [-along.X, -along.Y, -along.Z, along.X, along.Y, along.Z];
-            var at = unknowns.Of(from, to);
-            for (var i = 0; i < 6; i++)
-                for (var j = 0; j < 6; j++)
-                    if (at[j] >= 0 && at[i] >= at[j]) matrix.Add(at[i], at[j], stiffness * d[i] * d[j]);
-        }
+        var matrix = new EnvelopeCholesky(unknowns.Size, [.. model.Members.Select(m => new Element(unknowns.Of(m.From, m.To), Stiffness(model, section, m)))]);
         matrix.Factor(unknowns.NodeStiffness(matrix));
         return matrix;
+    }
+
+    static double[,] Stiffness(TrussModel model, Section section, Member member)
+    {
+        var along = model.Nodes[member.To] - model.Nodes[member.From];
+        var stiffness = section.ModulusMPa * section.AreaMm2 / Math.Pow(along.Norm, 3);
+        double[] d = [-along.X, -along.Y, -along.Z, along.X, along.Y, along.Z];
+        var k = new double[6, 6];
+        for (var i = 0; i < 6; i++)
+            for (var j = 0; j < 6; j++) k[i, j] = stiffness * d[i] * d[j];
+        return k;
     }
 }

@@ -12,34 +12,42 @@ namespace KitWorks.Statics.Solving;
 /// It is written here because it is a hundred lines that can also count mechanisms. A dense factor of a general library takes
 /// n³/3 steps and n² room where this takes n·b² and n·b (b is about 3 nodes across the shell: 140 at n = 3,700), iterative solvers start
 /// again for each load, and neither says which way a loose frame moves.
-/// <para>A pivot at or below <see cref="Looseness"/> times the stiffness of its node is loose: in a semi-definite matrix the rest of its
-/// column is then zero, so that the unknown is held at zero and factorisation goes on. One loose pivot is one independent way to
-/// move without any strut changing length. On the scale of a frame the limit is a hub that lies in the plane of its neighbours to within
-/// a slope of about 1 in 30,000. The node's stiffness, not the pivot's own diagonal, since a small diagonal may itself be rounding.</para>
+/// <para>A pivot is the energy of the easiest motion in which its unknown is 1 and later ones are 0. Where that is zero, the rest of the column of a
+/// semi-definite matrix is zero too, so the unknown is held at zero and factorisation goes on: one loose pivot is one independent way to
+/// move without any strut changing length. A pivot so small that it may be rounding is computed again from that motion and the elements,
+/// where errors count by their squares, and is loose at or below <see cref="Looseness"/> of the node's stiffness times the motion's greatest
+/// part squared. On the scale of a frame that is a hub in the plane of its neighbours to within a slope of about 1 in 30,000.</para>
 /// </remarks>
 sealed class EnvelopeCholesky
 {
-    /// <summary>The share of its node's stiffness that a pivot must exceed: well over rounding (1e-12), well under any real frame (1e-6).</summary>
+    /// <summary>The share of its node's stiffness that the energy of a motion must exceed.</summary>
     public const double Looseness = 1e-9;
+
+    /// <summary>The share of its node's stiffness below which a pivot is computed again.</summary>
+    const double Doubtful = 1e-5;
 
     readonly int[] first;
     readonly int[] start;
     readonly double[] values;
     readonly bool[] loose;
+    IReadOnlyList<Element> elements;
 
-    /// <summary>An empty matrix with room for the entries that couple the given groups of unknowns; negative numbers are passed over.</summary>
-    public EnvelopeCholesky(int size, IEnumerable<int[]> couplings)
+    /// <summary>Adds the elements up.</summary>
+    public EnvelopeCholesky(int size, IReadOnlyList<Element> elements)
     {
-        (first, start, loose) = ([.. Enumerable.Range(0, size)], new int[size], new bool[size]);
-        foreach (var group in couplings)
+        (first, start, loose, this.elements) = ([.. Enumerable.Range(0, size)], new int[size], new bool[size], elements);
+        foreach (var at in elements.Select(e => e.At))
         {
-            var least = int.MaxValue;
-            foreach (var i in group) if (i >= 0) least = Math.Min(least, i);
-            foreach (var i in group) if (i >= 0) first[i] = Math.Min(first[i], least);
+            var least = at.Where(i => i >= 0).DefaultIfEmpty(0).Min();
+            foreach (var i in at) if (i >= 0) first[i] = Math.Min(first[i], least);
         }
         var room = 0;
         for (var i = 0; i < size; i++) (start[i], room) = (room, checked(room + i - first[i] + 1));
         values = new double[room];
+        foreach (var (at, k) in elements)
+            for (var i = 0; i < at.Length; i++)
+                for (var j = 0; j < at.Length; j++)
+                    if (at[j] >= 0 && at[i] >= at[j]) values[start[at[i]] + at[j] - first[at[i]]] += k[i, j];
     }
 
     public int Size => first.Length;
@@ -49,9 +57,6 @@ sealed class EnvelopeCholesky
 
     /// <summary>The unknowns whose pivots are loose, ascending; known once <see cref="Factor"/> has run.</summary>
     public IReadOnlyList<int> Loose { get; private set; } = [];
-
-    /// <summary>Adds to the entry in row i, column j ≤ i.</summary>
-    public void Add(int i, int j, double value) => values[start[i] + j - first[i]] += value;
 
     /// <summary>The diagonal entry of row i.</summary>
     public double Diagonal(int i) => Row(i)[^1];
@@ -70,10 +75,23 @@ sealed class EnvelopeCholesky
                 entry = loose[j] ? 0 : (entry - Dot(row[(from - first[i])..(j - first[i])], Row(j)[(from - first[j])..^1])) / Row(j)[^1];
             }
             var pivot = row[^1] - Dot(row[..^1], row[..^1]);
-            loose[i] = !(pivot > Looseness * stiffness[i]);
+            if (!(pivot > Doubtful * stiffness[i])) (pivot, loose[i]) = Energy(Motion(i), stiffness[i]);
             row[^1] = loose[i] ? 1 : Math.Sqrt(pivot);
         }
+        elements = [];
         Loose = [.. Enumerable.Range(0, Size).Where(i => loose[i])];
+    }
+
+    /// <summary>The energy xᵀ·K·x of a motion, and whether it is none.</summary>
+    (double Energy, bool IsNone) Energy(double[] x, double stiffness)
+    {
+        double energy = 0, most = 0;
+        foreach (var (at, k) in elements)
+            for (var i = 0; i < at.Length; i++)
+                for (var j = 0; j < at.Length; j++)
+                    if (at[i] >= 0 && at[j] >= 0) energy += x[at[i]] * k[i, j] * x[at[j]];
+        foreach (var part in x) most = Math.Max(most, Math.Abs(part));
+        return (energy, !(energy > Looseness * stiffness * most * most));
     }
 
     /// <summary>Turns the right-hand side b into the x of K·x = b, with every loose unknown at zero.</summary>
@@ -130,3 +148,6 @@ sealed class EnvelopeCholesky
         for (var i = vf.Length * Vector<double>.Count; i < from.Length; i++) from[i] -= factor * what[i];
     }
 }
+
+/// <summary>The stiffness of one member between the unknowns at its ends; −1 stands for one that is held.</summary>
+sealed record Element(int[] At, double[,] Stiffness);
