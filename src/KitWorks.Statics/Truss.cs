@@ -37,7 +37,7 @@ public static class Truss
     static EnvelopeCholesky Stiffness(TrussModel model, Section section, Unknowns unknowns)
     {
         var matrix = new EnvelopeCholesky(unknowns.Size, [.. model.Members.Select(m => new Element(unknowns.Of(m.From, m.To), Stiffness(model, section, m)))]);
-        matrix.Factor(unknowns.NodeStiffness(matrix));
+        matrix.Factor(unknowns.Groups());
         return matrix;
     }
 

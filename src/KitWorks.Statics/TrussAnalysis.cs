@@ -17,7 +17,7 @@ public sealed class TrussAnalysis
     {
         (Model, Section, this.unknowns, this.factor, friction) = (model, section, unknowns, factor, new(model));
         lengths = [.. model.Members.Select(m => model.Nodes[m.From].DistanceTo(model.Nodes[m.To]))];
-        Mechanisms = [.. factor.Loose.Select(i => Mechanism.Of(model, unknowns.Scatter(factor.Motion(i))))];
+        Mechanisms = [.. factor.Motions.Select(x => Mechanism.Of(model, unknowns.Scatter(x)))];
     }
 
     /// <summary>The structure analysed.</summary>

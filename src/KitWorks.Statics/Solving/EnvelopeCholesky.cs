@@ -12,27 +12,16 @@ namespace KitWorks.Statics.Solving;
 /// It is written here because it is a hundred lines that can also count mechanisms. A dense factor of a general library takes
 /// n³/3 steps and n² room where this takes n·b² and n·b (b is about 3 nodes across the shell: 140 at n = 3,700), iterative solvers start
 /// again for each load, and neither says which way a loose frame moves.
-/// <para>A pivot is the energy of the easiest motion in which its unknown is 1 and later ones are 0. Where that is zero, the rest of the column of a
-/// semi-definite matrix is zero too, so the unknown is held at zero and factorisation goes on: one loose pivot is one independent way to
-/// move without any strut changing length. A pivot so small that it may be rounding is computed again from that motion and the elements,
-/// where errors count by their squares, and is loose at or below <see cref="Looseness"/> of the node's stiffness times the motion's greatest
-/// part squared. On the scale of a frame that is a hub in the plane of its neighbours to within a slope of about 1 in 30,000.</para>
 /// </remarks>
-sealed class EnvelopeCholesky
+sealed partial class EnvelopeCholesky
 {
-    /// <summary>The share of its node's stiffness that the energy of a motion must exceed.</summary>
-    public const double Looseness = 1e-9;
-
-    /// <summary>The share of its node's stiffness below which a pivot is computed again.</summary>
-    const double Doubtful = 1e-5;
-
     readonly int[] first;
     readonly int[] start;
     readonly double[] values;
     readonly bool[] loose;
-    IReadOnlyList<Element> elements;
+    readonly IReadOnlyList<Element> elements;
 
-    /// <summary>Adds the elements up.</summary>
+    /// <summary>Makes room for the sum of the elements.</summary>
     public EnvelopeCholesky(int size, IReadOnlyList<Element> elements)
     {
         (first, start, loose, this.elements) = ([.. Enumerable.Range(0, size)], new int[size], new bool[size], elements);
@@ -44,10 +33,6 @@ sealed class EnvelopeCholesky
         var room = 0;
         for (var i = 0; i < size; i++) (start[i], room) = (room, checked(room + i - first[i] + 1));
         values = new double[room];
-        foreach (var (at, k) in elements)
-            for (var i = 0; i < at.Length; i++)
-                for (var j = 0; j < at.Length; j++)
-                    if (at[j] >= 0 && at[i] >= at[j]) values[start[at[i]] + at[j] - first[at[i]]] += k[i, j];
     }
 
     public int Size => first.Length;
@@ -55,15 +40,25 @@ sealed class EnvelopeCholesky
     /// <summary>Entries kept.</summary>
     public int Room => values.Length;
 
-    /// <summary>The unknowns whose pivots are loose, ascending; known once <see cref="Factor"/> has run.</summary>
-    public IReadOnlyList<int> Loose { get; private set; } = [];
+    /// <summary>Turns the right-hand side b into the x of K·x = b, with every loose unknown at zero.</summary>
+    public void Solve(Span<double> b)
+    {
+        for (var i = 0; i < Size; i++)
+            b[i] = loose[i] ? 0 : (b[i] - Dot(Row(i)[..^1], b[first[i]..i])) / Row(i)[^1];
+        Back(b);
+    }
 
-    /// <summary>The diagonal entry of row i.</summary>
-    public double Diagonal(int i) => Row(i)[^1];
+    void Assemble()
+    {
+        Array.Clear(values);
+        foreach (var (at, k) in elements)
+            for (var i = 0; i < at.Length; i++)
+                for (var j = 0; j < at.Length; j++)
+                    if (at[j] >= 0 && at[i] >= at[j]) values[start[at[i]] + at[j] - first[at[i]]] += k[i, j];
+    }
 
     /// <summary>Turns K into L.</summary>
-    /// <param name="stiffness">For each unknown, the stiffness of its node that a pivot is measured by.</param>
-    public void Factor(ReadOnlySpan<double> stiffness)
+    void Eliminate(ReadOnlySpan<double> stiffness)
     {
         for (var i = 0; i < Size; i++)
         {
@@ -75,42 +70,10 @@ sealed class EnvelopeCholesky
                 entry = loose[j] ? 0 : (entry - Dot(row[(from - first[i])..(j - first[i])], Row(j)[(from - first[j])..^1])) / Row(j)[^1];
             }
             var pivot = row[^1] - Dot(row[..^1], row[..^1]);
-            if (!(pivot > Doubtful * stiffness[i])) (pivot, loose[i]) = Energy(Motion(i), stiffness[i]);
+            loose[i] = held.Contains(i);
+            if (!loose[i] && !(pivot > Doubtful * stiffness[i])) (pivot, loose[i]) = Energy(Motion(i), stiffness[i]);
             row[^1] = loose[i] ? 1 : Math.Sqrt(pivot);
         }
-        elements = [];
-        Loose = [.. Enumerable.Range(0, Size).Where(i => loose[i])];
-    }
-
-    /// <summary>The energy xᵀ·K·x of a motion, and whether it is none.</summary>
-    (double Energy, bool IsNone) Energy(double[] x, double stiffness)
-    {
-        double energy = 0, most = 0;
-        foreach (var (at, k) in elements)
-            for (var i = 0; i < at.Length; i++)
-                for (var j = 0; j < at.Length; j++)
-                    if (at[i] >= 0 && at[j] >= 0) energy += x[at[i]] * k[i, j] * x[at[j]];
-        foreach (var part in x) most = Math.Max(most, Math.Abs(part));
-        return (energy, !(energy > Looseness * stiffness * most * most));
-    }
-
-    /// <summary>Turns the right-hand side b into the x of K·x = b, with every loose unknown at zero.</summary>
-    public void Solve(Span<double> b)
-    {
-        for (var i = 0; i < Size; i++)
-            b[i] = loose[i] ? 0 : (b[i] - Dot(Row(i)[..^1], b[first[i]..i])) / Row(i)[^1];
-        Back(b);
-    }
-
-    /// <summary>The x of K·x = 0 in which one loose unknown is 1 and the others are 0.</summary>
-    public double[] Motion(int unknown)
-    {
-        var x = new double[Size];
-        Row(unknown)[..^1].CopyTo(x.AsSpan(first[unknown]));
-        for (var i = 0; i < unknown; i++) x[i] = -x[i];
-        Back(x.AsSpan(0, unknown));
-        x[unknown] = 1;
-        return x;
     }
 
     void Back(Span<double> x)

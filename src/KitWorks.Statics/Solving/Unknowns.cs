@@ -50,18 +50,12 @@ sealed class Unknowns
         return far == stood[0] ? [(far, 0), (far, 1)] : [(stood[0], 0), (stood[0], 1), (far, Math.Abs(apart.X) >= Math.Abs(apart.Y) ? 1 : 0)];
     }
 
-    /// <summary>For each unknown, the sum of the diagonal entries of its node: of the shifts for a shift, of the turns for a turn.</summary>
-    public double[] NodeStiffness(EnvelopeCholesky matrix)
+    /// <summary>For each unknown, a number that those of its node have in common: one for the shifts, one for the turns.</summary>
+    public int[] Groups()
     {
-        var stiffness = new double[Size];
-        for (var i = 0; i < numbers.Length; i += 3)
-        {
-            var three = numbers.AsSpan(i, 3);
-            double sum = 0;
-            foreach (var n in three) sum += n >= 0 ? matrix.Diagonal(n) : 0;
-            foreach (var n in three) if (n >= 0) stiffness[n] = sum;
-        }
-        return stiffness;
+        var groups = new int[Size];
+        for (var i = 0; i < numbers.Length; i++) if (numbers[i] >= 0) groups[numbers[i]] = i / 3;
+        return groups;
     }
 
     /// <summary>The vector of all unknowns' right-hand sides from one force a node.</summary>
