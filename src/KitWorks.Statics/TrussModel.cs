@@ -39,8 +39,14 @@ public sealed partial class TrussModel
 {
     const string Code = "statics.structure-invalid";
 
-    TrussModel(ImmutableArray<Point3> nodes, ImmutableArray<Member> members, ImmutableArray<Support> supports) =>
-        (Nodes, Members, Supports, Reached) = (nodes, members, supports, [.. members.SelectMany(m => new[] { m.From, m.To })]);
+    readonly bool[] reached;
+
+    TrussModel(ImmutableArray<Point3> nodes, ImmutableArray<Member> members, ImmutableArray<Support> supports)
+    {
+        (Nodes, Members, Supports, reached) = (nodes, members, supports, new bool[nodes.Length]);
+        foreach (var end in members.SelectMany(m => new[] { m.From, m.To }).Where(IsNode)) reached[end] = true;
+        SpanMm = Span();
+    }
 
     /// <summary>Where the nodes are, in millimetres.</summary>
     public ImmutableArray<Point3> Nodes { get; }
@@ -52,7 +58,7 @@ public sealed partial class TrussModel
     public ImmutableArray<Support> Supports { get; }
 
     /// <summary>The cover's triangles, counter-clockwise seen from outside; empty where there is no cover.</summary>
-    public ImmutableArray<Panel> Panels { get; init; } = [];
+    public ImmutableArray<Panel> Panels { get; private init; } = [];
 
     /// <summary>Whether the supports leave the whole free to slide and turn on the ground, as <see cref="BaseSupport.Sliding"/> says.</summary>
     public bool Slides { get; private init; }
@@ -60,19 +66,30 @@ public sealed partial class TrussModel
     /// <summary>The same model, free to slide on the ground: its supports hold it up only, as <see cref="BaseSupport.Sliding"/> says.</summary>
     public TrussModel Sliding() => new(Nodes, Members, [.. Supports.Select(s => new Support(s.Node, false, false, s.Z))]) { Panels = Panels, Slides = true };
 
+    /// <summary>The lesser of its extents along x and y, in millimetres; where that is nothing, the greatest extent.</summary>
+    public double SpanMm { get; }
+
     /// <summary>Whether a node takes part: a member reaches it.</summary>
-    public bool Has(int node) => Reached.Contains(node);
+    public bool Has(int node) => reached[node];
 
-    ImmutableHashSet<int> Reached { get; }
-
-    /// <summary>A structure of any form, without a cover.</summary>
+    /// <summary>A structure of any form.</summary>
     /// <param name="nodes">Where the nodes are, in millimetres, each coordinate within 10 km of the origin.</param>
     /// <param name="members">The members; each at least 0.001 mm long.</param>
     /// <param name="supports">The nodes that are held, each at most once.</param>
-    public static Outcome<TrussModel> Of(IEnumerable<Point3> nodes, IEnumerable<Member> members, IEnumerable<Support> supports)
+    /// <param name="panels">The cover's triangles, counter-clockwise seen from outside; none by default.</param>
+    /// <returns>The structure, or a refusal with a field such as <c>members/0/from</c>.</returns>
+    public static Outcome<TrussModel> Of(IEnumerable<Point3> nodes, IEnumerable<Member> members, IEnumerable<Support> supports, IEnumerable<Panel>? panels = null)
     {
-        var model = new TrussModel([.. nodes], [.. members], [.. supports]);
+        var model = new TrussModel([.. nodes], [.. members], [.. supports]) { Panels = [.. panels ?? []] };
         return model.Fault() is { } refusal ? refusal : model;
+    }
+
+    double Span()
+    {
+        Point3[] there = [.. Nodes.Where((_, n) => Has(n))];
+        if (there.Length == 0) return 0;
+        double[] extents = [there.Max(p => p.X) - there.Min(p => p.X), there.Max(p => p.Y) - there.Min(p => p.Y), there.Max(p => p.Z) - there.Min(p => p.Z)];
+        return Math.Min(extents[0], extents[1]) is > 0 and var lesser ? lesser : extents.Max();
     }
 
     Refusal? Fault()
@@ -94,6 +111,9 @@ public sealed partial class TrussModel
             if (Supports.Take(i).Any(s => s.Node == Supports[i].Node))
                 return Refusal.OfField(Code, $"supports/{i}/node", $"Node {Supports[i].Node} is held twice; say all its directions in one support.");
         }
+        for (var i = 0; i < Panels.Length; i++)
+            if (new[] { Panels[i].A, Panels[i].B, Panels[i].C }.Any(n => !IsNode(n)))
+                return Refusal.OfField(Code, $"panels/{i}", $"A panel's nodes are 0 to {Nodes.Length - 1}, not {Panels[i].A}, {Panels[i].B} and {Panels[i].C}.");
         if (Members.IsEmpty) return Refusal.OfField(Code, "members", "A structure needs at least one member.");
         return Supports.Any(s => Has(s.Node)) ? null : Refusal.OfField(Code, "supports", "A structure needs at least one node that is held and that a member reaches.");
     }

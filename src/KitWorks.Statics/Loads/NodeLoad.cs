@@ -35,6 +35,9 @@ public sealed record LoadCase(string Name, LoadDuration Duration, ImmutableArray
         Loads = [.. Loads, .. other.Loads.Select(l => new NodeLoad(l.Node, l.XN * factor, l.YN * factor, l.ZN * factor))],
     };
 
+    /// <summary>This case, every force times <paramref name="factor"/>.</summary>
+    public LoadCase Times(double factor) => (this with { Loads = [] }).With(this, factor);
+
     /// <summary>The same force on each hub off the ground in turn.</summary>
     /// <param name="model">The model.</param>
     /// <param name="forceN">The force, in newtons; a pull or weight of a person is straight down.</param>
