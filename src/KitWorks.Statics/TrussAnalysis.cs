@@ -12,11 +12,15 @@ public sealed class TrussAnalysis
     readonly EnvelopeCholesky factor;
     readonly GroundFriction friction;
     readonly double[] lengths;
+    readonly Point3[] directions;
+    readonly double[] eulerLoads;
 
     internal TrussAnalysis(TrussModel model, Section section, Unknowns unknowns, EnvelopeCholesky factor)
     {
         (Model, Section, this.unknowns, this.factor, friction) = (model, section, unknowns, factor, new(model));
         lengths = [.. model.Members.Select(m => model.Nodes[m.From].DistanceTo(model.Nodes[m.To]))];
+        directions = [.. model.Members.Select((m, i) => (model.Nodes[m.To] - model.Nodes[m.From]) * (1 / lengths[i]))];
+        eulerLoads = [.. lengths.Select(l => section.EulerLoadN(l))];
         Mechanisms = [.. factor.Motions.Select(x => Mechanism.Of(model, unknowns.Scatter(x)))];
     }
 
@@ -54,26 +58,27 @@ public sealed class TrussAnalysis
 
     TrussResult Solve(Point3[] applied, bool longTerm)
     {
-        Point3[] met = [.. applied];
+        var met = Model.Slides ? [.. applied] : applied;
         friction.Meet(met);
         var b = unknowns.Gather(met);
         factor.Solve(b);
         var shifts = unknowns.Scatter(b);
         friction.Settle(shifts);
         var forces = Forces(shifts);
-        if (Section.Modulus(longTerm) != Section.ModulusMPa) Soften(shifts, Section.ModulusMPa / Section.Modulus(longTerm));
-        return new(this, longTerm, forces, shifts, applied);
+        var softer = Section.ModulusMPa / Section.Modulus(longTerm);
+        if (softer > 1) Soften(shifts, softer);
+        return new(this, softer, forces, shifts, applied);
     }
 
     /// <summary>N = E·A/L·d·(u₂ − u₁).</summary>
     double[] Forces(Point3[] shifts)
     {
         var forces = new double[lengths.Length];
+        var stiffness = Section.ModulusMPa * Section.AreaMm2;
         for (var i = 0; i < forces.Length; i++)
         {
             var (_, from, to) = Model.Members[i];
-            var along = Model.Nodes[to] - Model.Nodes[from];
-            forces[i] = Section.ModulusMPa * Section.AreaMm2 / (lengths[i] * lengths[i]) * along.Dot(shifts[to] - shifts[from]);
+            forces[i] = stiffness / lengths[i] * directions[i].Dot(shifts[to] - shifts[from]);
         }
         return forces;
     }
@@ -86,4 +91,8 @@ public sealed class TrussAnalysis
 
     /// <summary>The length of the member at a place in <see cref="TrussModel.Members"/>, in millimetres.</summary>
     public double LengthMm(int member) => lengths[member];
+
+    internal Point3 Direction(int member) => directions[member];
+
+    internal double EulerLoadN(int member) => eulerLoads[member];
 }

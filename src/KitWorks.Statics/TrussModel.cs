@@ -118,7 +118,7 @@ public sealed partial class TrussModel
         return Supports.Any(s => Has(s.Node)) ? null : Refusal.OfField(Code, "supports", "A structure needs at least one node that is held and that a member reaches.");
     }
 
-    bool IsNode(int node) => node >= 0 && node < Nodes.Length;
+    internal bool IsNode(int node) => node >= 0 && node < Nodes.Length;
 
     string Unknown(int node) => $"There is no node {node}; nodes are 0 to {Nodes.Length - 1}.";
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using KitWorks.Geometry;
 
 namespace KitWorks.Statics;
@@ -33,17 +34,14 @@ public sealed class TrussResult
     /// <summary>A force below this share of the largest in the frame is rounding.</summary>
     const double Noise = 1e-9;
 
-    internal TrussResult(TrussAnalysis analysis, bool longTerm, double[] forces, Point3[] shifts, Point3[] applied)
+    internal TrussResult(TrussAnalysis analysis, double softer, double[] forces, Point3[] shifts, Point3[] applied)
     {
-        var model = analysis.Model;
-        var noise = Noise * forces.Max(Math.Abs);
-        Members =
-        [
-            .. model.Members.Select((m, i) => new MemberForce(m.Strut, forces[i],
-                forces[i] < -noise ? analysis.Section.EulerLoadN(analysis.LengthMm(i), 1, longTerm) / -forces[i] : null)),
-        ];
-        Displacements = [.. Enumerable.Range(0, shifts.Length).Where(model.Has).Select(n => new Displacement(n, shifts[n].X, shifts[n].Y, shifts[n].Z))];
-        Reactions = Ground(model, forces, applied);
+        Members = Struts(analysis, softer, forces);
+        var displacements = ImmutableArray.CreateBuilder<Displacement>(shifts.Length);
+        for (var n = 0; n < shifts.Length; n++)
+            if (analysis.Model.Has(n)) displacements.Add(new(n, shifts[n].X, shifts[n].Y, shifts[n].Z));
+        Displacements = displacements.ToImmutable();
+        Reactions = Ground(analysis, forces, applied);
     }
 
     /// <summary>One force a member, in the structure's order.</summary>
@@ -58,19 +56,31 @@ public sealed class TrussResult
     /// <inheritdoc cref="Truss.Caution"/>
     public string Caution { get; } = Truss.Caution;
 
-    /// <summary>What the members and the loads leave unbalanced at a node, the ground bears.</summary>
-    static ImmutableArray<Reaction> Ground(TrussModel model, double[] forces, Point3[] applied)
+    static ImmutableArray<MemberForce> Struts(TrussAnalysis analysis, double softer, double[] forces)
     {
+        double most = 0;
+        foreach (var force in forces) most = Math.Max(most, Math.Abs(force));
+        var members = new MemberForce[forces.Length];
+        for (var i = 0; i < forces.Length; i++)
+            members[i] = new(analysis.Model.Members[i].Strut, forces[i], forces[i] < -Noise * most ? analysis.EulerLoadN(i) / softer / -forces[i] : null);
+        return ImmutableCollectionsMarshal.AsImmutableArray(members);
+    }
+
+    /// <summary>What the members and the loads leave unbalanced at a node, the ground bears.</summary>
+    static ImmutableArray<Reaction> Ground(TrussAnalysis analysis, double[] forces, Point3[] applied)
+    {
+        var model = analysis.Model;
         Point3[] sums = [.. applied];
         for (var i = 0; i < forces.Length; i++)
         {
-            var (_, from, to) = model.Members[i];
-            var along = model.Nodes[to] - model.Nodes[from];
-            var pull = along * (forces[i] / along.Norm);
-            sums[from] += pull;
-            sums[to] -= pull;
+            var pull = analysis.Direction(i) * forces[i];
+            sums[model.Members[i].From] += pull;
+            sums[model.Members[i].To] -= pull;
         }
-        return [.. model.Supports.Where(s => model.Has(s.Node)).Select(s => Of(model, s, sums[s.Node]))];
+        var reactions = ImmutableArray.CreateBuilder<Reaction>(model.Supports.Length);
+        foreach (var s in model.Supports)
+            if (model.Has(s.Node)) reactions.Add(Of(model, s, sums[s.Node]));
+        return reactions.ToImmutable();
     }
 
     static Reaction Of(TrussModel model, Support s, Point3 sum) => new(s.Node,

@@ -40,10 +40,12 @@ sealed partial class EnvelopeCholesky
     /// <summary>Entries kept.</summary>
     public int Room => values.Length;
 
-    /// <summary>Turns the right-hand side b into the x of K·x = b, with every loose unknown at zero.</summary>
+    /// <summary>Turns the right-hand side b into the x of K·x = b, with every loose unknown at zero. What comes before the first load is skipped.</summary>
     public void Solve(Span<double> b)
     {
-        for (var i = 0; i < Size; i++)
+        var begin = b.IndexOfAnyExcept(0.0);
+        if (begin < 0) return;
+        for (var i = begin; i < Size; i++)
             b[i] = loose[i] ? 0 : (b[i] - Dot(Row(i)[..^1], b[first[i]..i])) / Row(i)[^1];
         Back(b);
     }
