@@ -22,14 +22,17 @@ sealed partial class EnvelopeCholesky
 
     readonly HashSet<int> held = [];
     readonly List<double[]> found = [];
+    double limit = Looseness;
 
     /// <summary>Independent x of K·x = 0, as many as the size exceeds the rank.</summary>
     public IReadOnlyList<double[]> Motions { get; private set; } = [];
 
     /// <summary>Adds the elements up and turns K into L.</summary>
     /// <param name="groups">For each unknown, a number that those of its node have in common.</param>
-    public void Factor(ReadOnlySpan<int> groups)
+    /// <param name="looseness">The share of its node's stiffness that the energy of a motion must exceed.</param>
+    public void Factor(ReadOnlySpan<int> groups, double looseness = Looseness)
     {
+        limit = looseness;
         do
         {
             Assemble();
@@ -95,6 +98,6 @@ sealed partial class EnvelopeCholesky
                 for (var j = 0; j < at.Length; j++)
                     if (at[i] >= 0 && at[j] >= 0) energy += x[at[i]] * k[i, j] * x[at[j]];
         foreach (var part in x) most = Math.Max(most, Math.Abs(part));
-        return (energy, !(energy > Looseness * stiffness * most * most));
+        return (energy, !(energy > limit * stiffness * most * most));
     }
 }
