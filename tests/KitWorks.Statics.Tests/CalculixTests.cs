@@ -28,6 +28,15 @@ public class CalculixTests
         Compare(model, held, [new(0, 0, 0, -1000), new(2, 0, 0, -300)], displacements: false);
     }
 
+    [Theory]
+    [InlineData(0), InlineData(1)]
+    public void Solve_OfTheSixFoldOblong_AgreesWithCalculix(int bays)
+    {
+        var model = TrussModel.Of(Frames.SixFoldOblong(bays), BaseSupport.Pinned).Value;
+        Compare(model, model, [new(0, 0, 0, -1000)]);
+        Compare(model, model, [new(model.Nodes.Length / 3, 90, 140, -600)]);
+    }
+
     static void Compare(TrussModel model, TrussModel forCalculix, NodeLoad[] loads, bool displacements = true)
     {
         Calculix.Require();

@@ -11,4 +11,8 @@ static class Frames
         FlatBase = flatBase,
         Size = new Size.FloorDiameter(Length.FromMillimetres(6000)),
     }).Value;
+
+    /// <summary>The six-fold oblong of struts cut to five feet, 15 mm of hub at each end.</summary>
+    public static Frame SixFoldOblong(int bays = 0, int lengths = 4) => Frame.Build(
+        new Oblong { Fold = 6, Bays = bays, Lengths = lengths, Size = new Size.LongestStrut(Length.FromMillimetres(1524)) }, Length.FromMillimetres(15)).Value;
 }

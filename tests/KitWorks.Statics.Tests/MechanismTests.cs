@@ -76,5 +76,5 @@ public class MechanismTests
             foreach (var motions in analysis.Mechanisms.Select(m => m.Motions.ToDictionary(n => n.Node, n => n.Direction)))
                 foreach (var m in members)
                     Assert.InRange((nodes[m.To] - nodes[m.From]).Dot(motions.GetValueOrDefault(m.To) - motions.GetValueOrDefault(m.From)) / nodes[m.To].DistanceTo(nodes[m.From]), -1e-3, 1e-3);
-        }, iter: 2000);
+        }, iter: 1000);
 }
