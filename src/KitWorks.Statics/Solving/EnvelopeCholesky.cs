@@ -10,7 +10,7 @@ namespace KitWorks.Statics.Solving;
 /// <remarks>
 /// The method is A. George and J. W. H. Liu, Computer Solution of Large Sparse Positive Definite Systems (1981), chapter 4.
 /// It is written here because it is a hundred lines that can also count mechanisms. A dense factor of a general library takes
-/// n³/3 steps and n² room where this takes n·b² and n·b (b is about 3 nodes across the shell: 140 at n = 3,700), iterative solvers start
+/// n³/3 steps and n² room where this takes n·b² and n·b (b, the mean width, is 112 at n = 3,723, a 16V hemisphere), iterative solvers start
 /// again for each load, and neither says which way a loose frame moves.
 /// </remarks>
 sealed partial class EnvelopeCholesky
