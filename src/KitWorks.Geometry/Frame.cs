@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 
 namespace KitWorks.Geometry;
 
@@ -8,6 +9,7 @@ namespace KitWorks.Geometry;
 /// <remarks>Coordinates are millimetres, z up, the mean base plane at z = 0, the vertical axis through the middle of the base at x = y = 0.</remarks>
 public sealed partial class Frame
 {
+    [JsonConstructor]
     internal Frame()
     {
     }

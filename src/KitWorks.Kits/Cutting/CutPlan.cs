@@ -36,18 +36,41 @@ public sealed record CutJob
     /// <summary>The width of one saw cut. n pieces that fill a length exactly need n − 1 of them.</summary>
     public Length Kerf { get; init; }
 
-    /// <summary>Taken off each stock length before the first cut.</summary>
+    /// <summary>Taken off each stock length before the first cut, with the cut that takes it off. Remnants are not trimmed again.</summary>
     public Length EndTrim { get; init; }
+
+    /// <summary>The shortest offcut worth keeping; shorter ones are waste.</summary>
+    public Length ShortestRemnant { get; init; } = Length.FromMillimetres(300);
 }
 
 /// <summary>Which stock lengths to cut into which pieces.</summary>
 /// <param name="StockLengths">What it takes, by stock length.</param>
 /// <param name="Patterns">How each is cut, the most used first.</param>
 /// <param name="WasteRatio">The share of the stock's length that becomes neither a piece nor a remnant worth keeping, 0 to 1.</param>
-/// <param name="LowerBound">No plan takes fewer stock lengths, or costs less where costs are given.</param>
-/// <param name="Proven">Whether this plan reaches the bound.</param>
+/// <param name="LowerBound">No plan takes fewer stock lengths, or costs less where costs are given; in the unit that <see cref="Measure"/> names.</param>
+/// <param name="Proven">Whether this plan reaches the bound: <see cref="Total"/> = <see cref="LowerBound"/>.</param>
 public sealed record CutPlan(
-    ImmutableArray<StockUse> StockLengths, ImmutableArray<CutPattern> Patterns, double WasteRatio, decimal LowerBound, bool Proven);
+    ImmutableArray<StockUse> StockLengths, ImmutableArray<CutPattern> Patterns, double WasteRatio, decimal LowerBound, bool Proven)
+{
+    /// <summary>What the plan makes smallest. Remnants count as nothing.</summary>
+    public CutMeasure Measure { get; init; }
+
+    /// <summary>What this plan comes to, in the unit that <see cref="Measure"/> names.</summary>
+    public decimal Total { get; init; }
+}
+
+/// <summary>What a cut plan makes smallest, and so the unit of its bound.</summary>
+public enum CutMeasure
+{
+    /// <summary>The number of stock lengths: one stock length is on offer, without a cost.</summary>
+    Count,
+
+    /// <summary>The millimetres of stock lengths: several are on offer, without costs.</summary>
+    Millimetres,
+
+    /// <summary>The cost of the stock lengths, in the unit of <see cref="StockLength.Cost"/>.</summary>
+    Cost,
+}
 
 /// <summary>How many of one stock length a plan takes.</summary>
 /// <param name="Sku">The stock code.</param>

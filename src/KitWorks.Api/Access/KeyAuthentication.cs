@@ -1,0 +1,68 @@
+using System.Security.Claims;
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.Encodings.Web;
+using KitWorks.Shop;
+using KitWorks.Shop.Access;
+using MediatR;
+using Microsoft.AspNetCore.Authentication;
+using Microsoft.Extensions.Options;
+
+namespace KitWorks.Api.Access;
+
+/// <summary>Who calls, by the key in <c>Authorization: Bearer</c>.</summary>
+sealed class KeyAuthentication(
+    IOptionsMonitor<AuthenticationSchemeOptions> options, ILoggerFactory logger, UrlEncoder encoder, IMediator mediator, Call call, IConfiguration configuration)
+    : AuthenticationHandler<AuthenticationSchemeOptions>(options, logger, encoder)
+{
+    public const string SchemeName = "key";
+
+    /// <summary>Any key will do.</summary>
+    public const string AnyKey = "any key";
+
+    /// <summary>The shop's own people.</summary>
+    public const string Staff = "staff";
+
+    /// <summary>Whoever may change keys and catalog.</summary>
+    public const string AdminOnly = "admin";
+
+    protected override async Task<AuthenticateResult> HandleAuthenticateAsync()
+    {
+        const string bearer = "Bearer ";
+        var header = Request.Headers.Authorization.ToString();
+        if (!header.StartsWith(bearer, StringComparison.OrdinalIgnoreCase)) return AuthenticateResult.NoResult();
+        var secret = header[bearer.Length..].Trim();
+        if (secret.Length > 200) return AuthenticateResult.Fail("The key is too long.");
+        var holder = IsBootstrapKey(secret)
+            ? new KeyHolder("bootstrap", Role.Admin)
+            : (await mediator.Send(new FindKey(secret), Context.RequestAborted)).Succeeds(out var found, out _) ? found : null;
+        if (holder is null) return AuthenticateResult.Fail("The key is unknown, expired or revoked.");
+
+        (call.Actor, call.Role) = (holder.Name, holder.Role);
+        var identity = new ClaimsIdentity([new(ClaimTypes.Name, holder.Name), new(ClaimTypes.Role, holder.Role.ToString())], SchemeName);
+        return AuthenticateResult.Success(new(new(identity), SchemeName));
+    }
+
+    protected override Task HandleChallengeAsync(AuthenticationProperties properties)
+    {
+        Response.Headers.WWWAuthenticate = "Bearer";
+        return base.HandleChallengeAsync(properties);
+    }
+
+    bool IsBootstrapKey(string secret) => configuration["Access:BootstrapAdminKey"] is { Length: > 0 } bootstrap
+        && CryptographicOperations.FixedTimeEquals(SHA256.HashData(Encoding.UTF8.GetBytes(secret)), SHA256.HashData(Encoding.UTF8.GetBytes(bootstrap)));
+}
+
+static class KeyAccess
+{
+    public static IServiceCollection AddKeyAccess(this IServiceCollection services)
+    {
+        services.AddAuthentication(KeyAuthentication.SchemeName)
+            .AddScheme<AuthenticationSchemeOptions, KeyAuthentication>(KeyAuthentication.SchemeName, null);
+        services.AddAuthorizationBuilder()
+            .AddPolicy(KeyAuthentication.AnyKey, p => p.RequireAuthenticatedUser())
+            .AddPolicy(KeyAuthentication.Staff, p => p.RequireRole(nameof(Role.Bench), nameof(Role.Admin)))
+            .AddPolicy(KeyAuthentication.AdminOnly, p => p.RequireRole(nameof(Role.Admin)));
+        return services;
+    }
+}

@@ -1,0 +1,103 @@
+using System.Collections.Immutable;
+using KitWorks.Geometry;
+using KitWorks.Kits.Catalog;
+using KitWorks.Shop.Catalog;
+using KitWorks.Shop.Inventory;
+
+namespace KitWorks.Api.Demo;
+
+/// <summary>
+/// The catalog and the stock of an invented shop. Pipe sections and masses: ASTM D1785, schedule 40 (a reprint of its
+/// table; pounds per foot turned into grams per metre). Tie strengths: the trade's classes, 120 lbf = 534 N and
+/// 350 lbf = 1,557 N, from memory. Everything else is made up.
+/// </summary>
+static class DemoCatalog
+{
+    public const string ShopName = "Larkfield Shelter Works";
+
+    static Length Mm(double millimetres) => Length.FromMillimetres(millimetres);
+
+    static readonly Length TenFeet = Mm(3048);
+
+    public static PutCatalog Sections { get; } = new()
+    {
+        HubSystems =
+        [
+            new()
+            {
+                Code = "ring-100",
+                Name = "Ring hub 100",
+                Allowance = Mm(15),
+                TiesPerEnd = 1,
+                TieSku = "tie-n120",
+                Stake = new("stake-450", "Ground stake, 450 mm", 1, 410),
+                Hubs = [new("hub-r100-5", "Ring hub 100, five ways", 5, 88), new("hub-r100-6", "Ring hub 100, six ways", 6, 96)],
+            },
+            new()
+            {
+                Code = "plate-160",
+                Name = "Plate hub 160",
+                Allowance = Mm(42),
+                TiesPerEnd = 2,
+                TieSku = "tie-s350",
+                Stake = new("stake-700", "Ground stake, 700 mm", 2, 690),
+                Hubs =
+                [
+                    new("hub-p160-4", "Plate hub 160, four ways", 4, 232), new("hub-p160-5", "Plate hub 160, five ways", 5, 248),
+                    new("hub-p160-6", "Plate hub 160, six ways", 6, 264),
+                ],
+            },
+        ],
+        StrutStocks =
+        [
+            new() { Code = "pvc-27", Sku = "pipe-pvc-27", Name = "PVC pipe 3/4 in, schedule 40, 10 ft", StockLength = TenFeet, OutsideDiameter = Mm(26.7), Wall = Mm(2.9), GramsPerMetre = 313 },
+            new() { Code = "pvc-33", Sku = "pipe-pvc-33", Name = "PVC pipe 1 in, schedule 40, 10 ft", StockLength = TenFeet, OutsideDiameter = Mm(33.4), Wall = Mm(3.4), GramsPerMetre = 476 },
+            new() { Code = "pvc-42", Sku = "pipe-pvc-42", Name = "PVC pipe 1 1/4 in, schedule 40, 10 ft", StockLength = TenFeet, OutsideDiameter = Mm(42.2), Wall = Mm(3.6), GramsPerMetre = 640 },
+        ],
+        Ties = [new("tie-n120", "Nylon tie, 120 lb, UV-resistant", 534, 6), new("tie-s350", "Stainless tie, 350 lb", 1557, 14)],
+        Covers =
+        [
+            new() { Code = "film-200", Sku = "cover-film-200", Name = "Greenhouse film, 0.2 mm", SeamAllowance = Mm(40), GramsPerM2 = 185 },
+            new() { Code = "shade-60", Sku = "cover-shade-60", Name = "Shade cloth, 60 %", SeamAllowance = Mm(30), GramsPerM2 = 95 },
+        ],
+        Palette = Palette.ColourBlindSafe,
+        Prices = new()
+        {
+            Currency = "USD",
+            UnitCosts = new Dictionary<string, decimal>
+            {
+                ["hub-r100-5"] = 2.90m, ["hub-r100-6"] = 3.10m, ["hub-p160-4"] = 6.80m, ["hub-p160-5"] = 7.20m, ["hub-p160-6"] = 7.60m,
+                ["pipe-pvc-27"] = 3.95m, ["pipe-pvc-33"] = 5.60m, ["pipe-pvc-42"] = 7.85m,
+                ["tie-n120"] = 0.11m, ["tie-s350"] = 0.74m, ["stake-450"] = 1.65m, ["stake-700"] = 2.80m,
+                ["cover-film-200"] = 1.35m, ["cover-shade-60"] = 1.80m,
+            }.ToImmutableDictionary(),
+            PerCut = 0.35m,
+            PerBundle = 1.20m,
+            MarkupPercent = 38,
+        },
+        Workshop = new(),
+    };
+
+    /// <summary>Bins, and when to reorder.</summary>
+    public static KeepStockItems Shelves { get; } = new(
+    [
+        Item("hub-r100-5", "hub", "Ring hub 100, five ways", "piece", "B-01", 40), Item("hub-r100-6", "hub", "Ring hub 100, six ways", "piece", "B-02", 120),
+        Item("hub-p160-4", "hub", "Plate hub 160, four ways", "piece", "B-04", 20), Item("hub-p160-5", "hub", "Plate hub 160, five ways", "piece", "B-05", 20),
+        Item("hub-p160-6", "hub", "Plate hub 160, six ways", "piece", "B-06", 60),
+        Item("pipe-pvc-27", "strutStock", "PVC pipe 3/4 in, schedule 40, 10 ft", "length", "R-1", 60), Item("pipe-pvc-33", "strutStock", "PVC pipe 1 in, schedule 40, 10 ft", "length", "R-2", 120),
+        Item("pipe-pvc-42", "strutStock", "PVC pipe 1 1/4 in, schedule 40, 10 ft", "length", "R-3", 60),
+        Item("tie-n120", "tie", "Nylon tie, 120 lb, UV-resistant", "piece", "C-01", 800), Item("tie-s350", "tie", "Stainless tie, 350 lb", "piece", "C-02", 400),
+        Item("stake-450", "stake", "Ground stake, 450 mm", "piece", "D-01", 60), Item("stake-700", "stake", "Ground stake, 700 mm", "piece", "D-02", 40),
+        Item("cover-film-200", "cover", "Greenhouse film, 0.2 mm", "m²", "F-1", 150), Item("cover-shade-60", "cover", "Shade cloth, 60 %", "m²", "F-2", 150),
+    ]);
+
+    /// <summary>What the shop starts with: enough for several kits.</summary>
+    public static ReceiveStock Opening { get; } = new(
+    [
+        new("hub-r100-5", 90), new("hub-r100-6", 420), new("hub-p160-4", 60), new("hub-p160-5", 40), new("hub-p160-6", 160),
+        new("pipe-pvc-27", 160), new("pipe-pvc-33", 520), new("pipe-pvc-42", 160), new("tie-n120", 4000), new("tie-s350", 1200),
+        new("stake-450", 160), new("stake-700", 120), new("cover-film-200", 600), new("cover-shade-60", 400),
+    ], "opening count");
+
+    static StockItemWords Item(string sku, string kind, string name, string unit, string bin, int reorderAt) => new(sku, kind, name, unit, bin, reorderAt);
+}

@@ -1,0 +1,31 @@
+using KitWorks.Api.Access;
+using KitWorks.Api.Http;
+using KitWorks.Kits.Catalog;
+using KitWorks.Shop.Catalog;
+using MediatR;
+
+namespace KitWorks.Api.Endpoints;
+
+/// <summary>The catalog, section by section. What a section's GET answers, its PUT takes; lengths are texts with units both ways.</summary>
+static class CatalogEditing
+{
+    public static void MapCatalogEditing(this IEndpointRouteBuilder app)
+    {
+        var catalog = app.MapGroup("/api/catalog").WithTags("Catalog");
+        Section<HubSystem[]>(catalog, "hub-systems", c => [.. c.HubSystems], body => new() { HubSystems = body });
+        Section<StrutStock[]>(catalog, "strut-stocks", c => [.. c.StrutStocks], body => new() { StrutStocks = body });
+        Section<Tie[]>(catalog, "ties", c => [.. c.Ties], body => new() { Ties = body });
+        Section<CoverMaterial[]>(catalog, "covers", c => [.. c.Covers], body => new() { Covers = body });
+        Section<Palette>(catalog, "palette", c => c.Palette, body => new() { Palette = body });
+        Section<PriceBook>(catalog, "prices", c => c.Prices, body => new() { Prices = body });
+        Section<Workshop>(catalog, "workshop", c => c.Workshop, body => new() { Workshop = body });
+    }
+
+    static void Section<T>(RouteGroupBuilder catalog, string name, Func<ShopCatalog, T> section, Func<T, PutCatalog> change) where T : class
+    {
+        catalog.MapGet(name, (IMediator mediator, CancellationToken cancellationToken) => mediator.Ask(new GetCatalog(), section, cancellationToken))
+            .RequireAuthorization(KeyAuthentication.Staff).WithSummary($"The catalog's {name}").Produces<T>();
+        catalog.MapPut(name, (T body, IMediator mediator, CancellationToken cancellationToken) => mediator.Ask(change(body), section, cancellationToken))
+            .RequireAuthorization(KeyAuthentication.AdminOnly).WithSummary($"Replace the catalog's {name}").Produces<T>();
+    }
+}

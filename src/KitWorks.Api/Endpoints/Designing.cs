@@ -1,0 +1,77 @@
+using KitWorks.Api.Access;
+using KitWorks.Api.Contract;
+using KitWorks.Api.Http;
+using KitWorks.Drawings;
+using KitWorks.Geometry;
+using KitWorks.Kits;
+using KitWorks.Kits.Cutting;
+using KitWorks.Shop.Catalog;
+using MediatR;
+
+namespace KitWorks.Api.Endpoints;
+
+/// <summary>Pure computations: nothing is stored.</summary>
+static class Designing
+{
+    public static void MapDesigning(this IEndpointRouteBuilder app)
+    {
+        var api = app.MapGroup("/api").RequireAuthorization(KeyAuthentication.AnyKey).WithTags("Designing");
+
+        api.MapPost("/kits/preview", async (PreviewBody body, IMediator mediator, CancellationToken cancellationToken) =>
+            (await Preview(body, mediator, cancellationToken)).Ok(KitAnswer.Of))
+            .WithSummary("The kit of a design").Produces<KitAnswer>();
+
+        api.MapPost("/frames", (FrameBody body) => FrameOf(body.Shelter).Ok(FrameAnswer.Of))
+            .WithSummary("The geometry of a shelter").Produces<FrameAnswer>();
+
+        api.MapPost("/drawings", (DrawingBody body) => Draw(body).Else(svg => TypedResults.Text(svg, "image/svg+xml; charset=utf-8")))
+            .WithSummary("A picture of a shelter, as SVG").Produces<string>(200, "image/svg+xml");
+
+        api.MapGet("/shapes", () => TypedResults.Ok(ShapesAnswer.All)).WithSummary("What shelters there are, and their limits");
+
+        api.MapPost("/shapes/cuts", (CutsBody body) => (body.Dome ?? new ShelterBody()).ToSphere().Under("dome")
+            .Then(s => DomeCuts.Of(s.Solid, s.Lattice, s.Up).Under("dome"))
+            .Ok(cuts => cuts.Select(c => new CutView(c.Name, c.Rows, Math.Round(c.HeightOverRadius, 8)))))
+            .WithSummary("The valid cuts of a dome").Produces<CutView[]>();
+
+        api.MapPost("/cut-plans/preview", (CutJobBody body) => body.ToJob()
+            .Then(job => CutPlanner.Plan(job, TimeSpan.FromSeconds(body.TimeLimitSeconds ?? 1))).Ok(CutPlanAnswer.Of))
+            .WithSummary("How to cut pieces from stock lengths").Produces<CutPlanAnswer>();
+    }
+
+    static async Task<Outcome<Kit>> Preview(PreviewBody body, IMediator mediator, CancellationToken cancellationToken)
+    {
+        if (!Required(body.Design, "design").Then(d => d.ToDesign().Under("design")).Succeeds(out var design, out var refusal)) return refusal;
+        if (!(await mediator.Send(new GetCatalog(), cancellationToken)).Succeeds(out var catalog, out refusal)) return refusal;
+        return Kit.Make(design, catalog).Under("design");
+    }
+
+    static Outcome<Frame> FrameOf(ShelterBody? body) => Required(body, "shelter").Then(s => s.ToShelter().Under("shelter"))
+        .Then(shelter => Frame.Build(shelter).Under("shelter"));
+
+    static Outcome<string> Draw(DrawingBody body)
+    {
+        var faults = new Faults();
+        var view = faults.Choose("view", body.View, View.Isometric, ("plan", View.Plan), ("side", View.Side), ("end", View.End), ("iso", View.Isometric), ("spread", View.Spread));
+        if (faults.Refusal is { } refusal) return refusal;
+        return FrameOf(body.Shelter).Then(frame => FrameDrawing.Draw(frame, new() { View = view!.Value, Tier = body.Tier }));
+    }
+
+    public static Outcome<T> Required<T>(T? part, string field) where T : class =>
+        part is null ? Refusal.OfField("request.invalid", field, $"Give the {field}.") with { Kind = RefusalKind.Malformed } : part;
+}
+
+/// <summary>A design to look at.</summary>
+sealed record PreviewBody(DesignBody? Design);
+
+/// <summary>A shelter to frame.</summary>
+sealed record FrameBody(ShelterBody? Shelter);
+
+/// <summary>A shelter to draw: <c>plan</c>, <c>side</c>, <c>end</c> or <c>iso</c> (default), whole or as it stands after a tier.</summary>
+sealed record DrawingBody(ShelterBody? Shelter, string? View, int? Tier);
+
+/// <summary>A dome without cut and size.</summary>
+sealed record CutsBody(ShelterBody? Dome);
+
+/// <summary>A valid cut.</summary>
+sealed record CutView(string Cut, int Rows, double HeightOverRadius);

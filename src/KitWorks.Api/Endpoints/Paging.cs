@@ -1,0 +1,40 @@
+using System.Text;
+using KitWorks.Api.Http;
+using KitWorks.Geometry;
+using KitWorks.Shop.Inventory;
+using MediatR;
+using Microsoft.AspNetCore.WebUtilities;
+
+namespace KitWorks.Api.Endpoints;
+
+/// <summary>Lists: <c>?limit=</c> and <c>?after=</c>, an opaque cursor.</summary>
+static class Paging
+{
+    const int Most = 200, Usual = 50;
+
+    public static async Task<IResult> Ask<T>(
+        int? limit, string? after, IMediator mediator, Func<int, string?, IRequest<Outcome<Page<T>>>> query, CancellationToken cancellationToken)
+    {
+        if (limit is < 1 or > Most)
+            return Problems.Of(StatusCodes.Status400BadRequest, "list.limit", $"A limit of {limit} cannot be served; it is 1 to {Most}.");
+        if (!TryOpen(after, out var from))
+            return Problems.Of(StatusCodes.Status400BadRequest, "list.after", "This cursor is not one that a list gave; take it from the field next.");
+        return (await mediator.Send(query(limit ?? Usual, from), cancellationToken))
+            .Ok(page => page with { Next = page.Next is null ? null : WebEncoders.Base64UrlEncode(Encoding.UTF8.GetBytes(page.Next)) });
+    }
+
+    static bool TryOpen(string? cursor, out string? from)
+    {
+        from = null;
+        if (cursor is null) return true;
+        try
+        {
+            from = Encoding.UTF8.GetString(WebEncoders.Base64UrlDecode(cursor));
+            return from.Length <= 100;
+        }
+        catch (FormatException)
+        {
+            return false;
+        }
+    }
+}

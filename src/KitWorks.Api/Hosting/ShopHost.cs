@@ -1,0 +1,97 @@
+using KitWorks.Api.Access;
+using KitWorks.Api.Endpoints;
+using KitWorks.Api.Http;
+using KitWorks.Migrations.Sqlite;
+using KitWorks.Shop;
+using KitWorks.Shop.Printing;
+using KitWorks.Shop.Storage;
+using Microsoft.AspNetCore.Http.Json;
+using Microsoft.EntityFrameworkCore;
+
+namespace KitWorks.Api.Hosting;
+
+/// <summary>Builds the one process: settings in, everything wired.</summary>
+static class ShopHost
+{
+    public const int MaxBodyBytes = 1024 * 1024;
+    public const string DefaultUrl = "http://localhost:5080";
+
+    /// <summary>The application, not started. <paramref name="settings"/> come last and win over files and environment.</summary>
+    public static WebApplication Build(params (string Key, string? Value)[] settings) => Build(null, settings);
+
+    /// <summary>As above, for a caller that changes the builder first, as tests do.</summary>
+    public static WebApplication Build(Action<WebApplicationBuilder>? change, params (string Key, string? Value)[] settings)
+    {
+        var builder = WebApplication.CreateBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
+        builder.Configuration.AddInMemoryCollection(settings.Where(s => s.Value is not null).Select(s => KeyValuePair.Create(s.Key, s.Value)));
+        change?.Invoke(builder);
+        builder.WebHost.UseUrls(builder.Configuration["urls"] ?? DefaultUrl);
+        builder.WebHost.ConfigureKestrel(kestrel => kestrel.Limits.MaxRequestBodySize = MaxBodyBytes);
+        builder.Logging.AddSimpleConsole(console => console.SingleLine = true);
+        AddServices(builder);
+
+        var app = builder.Build();
+        app.UseExceptionHandler(new ExceptionHandlerOptions
+        {
+            ExceptionHandler = Problems.Answer,
+            // A client's mistake is answered, not logged as a fault of ours.
+            SuppressDiagnosticsCallback = thrown => thrown.Exception is BadHttpRequestException,
+        });
+        app.UseStatusCodePages(Problems.AnswerStatus);
+        app.UseAuthentication();
+        app.UseAuthorization();
+        app.UseMiddleware<OnceOnlyHeader>();
+        app.MapDesigning();
+        app.MapSelling();
+        app.MapStocking();
+        app.MapPrinting();
+        app.MapCatalogEditing();
+        app.MapBundlePage();
+        app.MapDocs();
+        app.MapHealth();
+        return app;
+    }
+
+    static void AddServices(WebApplicationBuilder builder)
+    {
+        builder.Services.AddShop(ShopSettingsOf(builder.Configuration), Database(builder.Configuration));
+        builder.Services.AddKeyAccess();
+        builder.Services.AddDocs();
+        builder.Services.Configure<JsonOptions>(json => StrictJson.Configure(json.SerializerOptions));
+        builder.Services.Configure<RouteHandlerOptions>(routes => routes.ThrowOnBadRequest = true);
+    }
+
+    static Action<DbContextOptionsBuilder> Database(ConfigurationManager configuration)
+    {
+        var connection = configuration.GetConnectionString("KitWorks") ?? "Data Source=kitworks.db";
+        return (configuration["Database:Provider"] ?? "Sqlite") switch
+        {
+            "Sqlite" => options => options.UseShopSqlite(connection),
+            var other => throw new SettingException($"Database:Provider is '{other}'; this version keeps its data in Sqlite."),
+        };
+    }
+
+    static ShopSettings ShopSettingsOf(ConfigurationManager configuration)
+    {
+        var url = configuration["Shop:PublicUrl"] ?? (configuration["urls"] ?? DefaultUrl).Split(';')[0];
+        return new()
+        {
+            ShopName = configuration["Shop:Name"] ?? "KitWorks",
+            PublicUrl = Uri.TryCreate(url.Replace("*", "localhost", StringComparison.Ordinal).Replace("+", "localhost", StringComparison.Ordinal), UriKind.Absolute, out var publicUrl)
+                ? publicUrl
+                : throw new SettingException($"Shop:PublicUrl is '{url}'; it is an address such as https://kits.example.com."),
+            LabelTemplates = configuration["Labels:Templates"],
+        };
+    }
+
+    /// <summary>Brings the embedded database up to date and opens the label press, so that what is wrong shows now.</summary>
+    public static async Task Prepare(this WebApplication app, CancellationToken cancellationToken)
+    {
+        await using var scope = app.Services.CreateAsyncScope();
+        await scope.ServiceProvider.GetRequiredService<ShopDb>().Database.MigrateAsync(cancellationToken);
+        app.Services.GetRequiredService<OrderLabelPress>();
+    }
+}
+
+/// <summary>A setting is wrong; the message says which and what would be right.</summary>
+sealed class SettingException(string message) : Exception(message);

@@ -1,0 +1,39 @@
+using System.Globalization;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using UnitsNet.Units;
+using Length = KitWorks.Geometry.Length;
+
+namespace KitWorks.Api.Http;
+
+/// <summary>Lengths as people write them: a number and its unit. Read in mm, cm, m, in, ft, yd, or feet and inches; written in mm.</summary>
+sealed class LengthText : JsonConverter<Length>
+{
+    public const string WhatIsRight = "a length is a text with its unit, such as \"6 m\", \"1524 mm\", \"5 ft\" or \"5' 6\\\"\", from 0 to 1 km";
+
+    static readonly LengthUnit[] Units =
+        [LengthUnit.Millimeter, LengthUnit.Centimeter, LengthUnit.Meter, LengthUnit.Inch, LengthUnit.Foot, LengthUnit.Yard];
+
+    public static bool TryParse(string text, out Length length)
+    {
+        length = default;
+        if (text.Length > 40) return false;
+        var invariant = CultureInfo.InvariantCulture;
+        return UnitsNet.Length.TryParse(text, invariant, out var parsed) && Units.Contains(parsed.Unit)
+            || UnitsNet.Length.TryParseFeetInches(text, out parsed, invariant)
+            ? Length.TryFromMillimetres(parsed.Millimeters, out length)
+            : false;
+    }
+
+    public override Length Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => reader.TokenType switch
+    {
+        JsonTokenType.String when TryParse(reader.GetString()!, out var length) => length,
+        JsonTokenType.String => throw new JsonException($"'{Clipped(reader.GetString()!)}' is not a length: {WhatIsRight}."),
+        JsonTokenType.Number => throw new JsonException($"A bare number has no unit: {WhatIsRight}."),
+        _ => throw new JsonException($"This is not a length: {WhatIsRight}."),
+    };
+
+    public override void Write(Utf8JsonWriter writer, Length value, JsonSerializerOptions options) => writer.WriteStringValue(value.ToString());
+
+    static string Clipped(string text) => text.Length <= 40 ? text : text[..40] + "…";
+}

@@ -1,0 +1,17 @@
+using System.CommandLine;
+using KitWorks.Api.Hosting;
+using KitWorks.Api.Verbs;
+
+var root = new RootCommand("KitWorks: from an order for a geodesic shelter to the box in which nothing is missing.")
+{
+    DemoVerb.Command(), ServeVerb.Command(), MigrateVerb.Command(), KeysVerb.Command(), VerifyLedgerVerb.Command(),
+};
+try
+{
+    return await root.Parse(args).InvokeAsync(new() { EnableDefaultExceptionHandler = false });
+}
+catch (Exception wrong) when (wrong is SettingException or IOException or InvalidOperationException { Source: "KitWorks.Geometry" })
+{
+    await Console.Error.WriteLineAsync($"kitworks: {wrong.Message}");
+    return 1;
+}

@@ -1,0 +1,81 @@
+using System.Collections.Immutable;
+using KitWorks.Geometry;
+using KitWorks.Kits.Catalog;
+using KitWorks.Kits.Cutting;
+using KitWorks.Kits.Packing;
+
+namespace KitWorks.Kits;
+
+public sealed partial record Kit
+{
+    /// <summary>Makes the kit of a design from a catalog. Pure: the same design and catalog give the same kit.</summary>
+    /// <returns>The kit, or a refusal whose fields are relative to the design.</returns>
+    public static Outcome<Kit> Make(Design design, ShopCatalog catalog)
+    {
+        if (!Materials.Choose(design, catalog).Succeeds(out var materials, out var refusal)) return refusal;
+        if (!Frame.Build(design.Shelter, materials.HubSystem.Allowance).Under("shelter").Succeeds(out var frame, out refusal)) return refusal;
+        if (!StrutTyping.Of(frame, materials, catalog).Succeeds(out var strutTypes, out refusal)) return refusal;
+        if (design.MaxStrutTypes is { } most && strutTypes.Length > most)
+            return Refusal.OfField("design.strut-types", "maxStrutTypes", $"This shelter needs {strutTypes.Length} strut types; {most} are too few.");
+        if (!Tiering.Of(frame, strutTypes, materials.HubSystem).Succeeds(out var tiers, out refusal)) return refusal;
+        if (!CutPlanner.Plan(CutJobOf(strutTypes, materials.StrutStock, catalog.Workshop)).Succeeds(out var cutPlan, out refusal)) return refusal;
+
+        var ties = tiers.Sum(t => t.Ties);
+        var spares = (ties * catalog.Workshop.SpareTiesPercent + 99) / 100;
+        var coverM2 = CoverCutting.MaterialM2(frame, materials.Cover);
+        var bundles = new Packer(strutTypes, tiers, materials, catalog.Workshop).Pack(spares, coverM2);
+        return new Kit
+        {
+            DesignId = Designs.IdOf(design, frame),
+            Engine = EngineVersion,
+            Design = design,
+            Frame = frame,
+            Totals = new(
+                frame.Nodes.Length, frame.Struts.Length, frame.Panels.Length, ties, ties + spares, tiers.Sum(t => t.Stakes),
+                coverM2, bundles.Sum(b => b.MassGrams)),
+            StrutTypes = strutTypes,
+            HubTypes = Tiering.Merge(tiers.SelectMany(t => t.Hubs)),
+            Tiers = tiers,
+            PanelTypes = CoverCutting.PanelTypes(frame, strutTypes),
+            Parts = PartsOf(bundles, cutPlan, materials),
+            CutPlan = cutPlan,
+            Bundles = bundles,
+            Warnings = WarningsOf(frame),
+        };
+    }
+
+    static CutJob CutJobOf(ImmutableArray<StrutType> strutTypes, StrutStock stock, Workshop workshop) => new()
+    {
+        Pieces = [.. strutTypes.Select(t => new CutPiece(t.Code, t.CutLength, t.Count))],
+        Stock = [new(stock.Sku, stock.StockLength)],
+        Kerf = workshop.Kerf,
+        EndTrim = workshop.EndTrim,
+    };
+
+    /// <summary>Struts come from the cut plan's stock lengths; everything else is in the bundles as it is in stock.</summary>
+    static ImmutableArray<Part> PartsOf(ImmutableArray<Bundle> bundles, CutPlan cutPlan, Materials materials) =>
+    [
+        .. bundles.Where(b => b.Kind != BundleKind.Struts)
+            .SelectMany(b => b.Contents, (b, item) => (Kind: PartKindOf(b.Kind), Item: item))
+            .GroupBy(x => x.Item.Sku)
+            .Select(g => new Part(g.Key, g.First().Kind, g.First().Item.Description, g.Sum(x => x.Item.Count)))
+            .Concat(cutPlan.StockLengths.Select(s => new Part(s.Sku, PartKind.StrutStock, materials.StrutStock.Name, s.Count)))
+            .OrderBy(p => p.Kind).ThenBy(p => p.Sku, StringComparer.Ordinal),
+    ];
+
+    static PartKind PartKindOf(BundleKind kind) => kind switch
+    {
+        BundleKind.Struts => PartKind.StrutStock,
+        BundleKind.Hubs => PartKind.Hub,
+        BundleKind.Ties => PartKind.Tie,
+        BundleKind.Stakes => PartKind.Stake,
+        BundleKind.Cover => PartKind.Cover,
+    };
+
+    static ImmutableArray<Warning> WarningsOf(Frame frame) => frame.BaseSpreadMm > TolerableBaseSpreadMm
+        ? [new("base.not-level", $"The base nodes differ in height by {frame.BaseSpreadMm:0} mm. Set flatBase for a level ring, at the cost of a few more strut types, or pack the ground under the low hubs.")]
+        : [];
+
+    /// <summary>A difference in height that soft ground takes up; common practice, no source.</summary>
+    const double TolerableBaseSpreadMm = 10;
+}

@@ -1,0 +1,40 @@
+using System.Collections.Immutable;
+using KitWorks.Geometry;
+using KitWorks.Kits.Catalog;
+
+namespace KitWorks.Kits;
+
+/// <summary>Families whose cut lengths round to one setting of the saw share a strut type.</summary>
+static class StrutTyping
+{
+    public static Outcome<ImmutableArray<StrutType>> Of(Frame frame, Materials materials, ShopCatalog catalog)
+    {
+        var (hubs, stock, workshop) = (materials.HubSystem, materials.StrutStock, catalog.Workshop);
+        var shortest = frame.Families[0].SpacingMm - 2 * hubs.Allowance.Millimetres;
+        if (shortest < ShortestStrutMm)
+            return Refusal.OfField("design.strut-too-short", "shelter/size",
+                $"The shortest strut would be cut to {shortest:0.#} mm; {ShortestStrutMm} mm is the least. Make the shelter larger or its frequency lower.");
+        var usable = stock.StockLength.Tenths - workshop.EndTrim.Tenths;
+        var types = frame.Families
+            .GroupBy(f => Length.FromMillimetres(f.SpacingMm - 2 * hubs.Allowance.Millimetres).RoundTo(workshop.SawStep))
+            .OrderBy(g => g.Key)
+            .Select((g, place) => TypeOf(g.Key, [.. g], catalog.Palette.TagFor(place), place))
+            .ToImmutableArray();
+        return types[^1].CutLength.Tenths > usable
+            ? Refusal.OfField("design.strut-too-long", "shelter/size",
+                $"The longest strut is cut to {types[^1].CutLength}, and {stock.Name} comes in {stock.StockLength}. Make the shelter smaller or its frequency higher.")
+            : types;
+    }
+
+    static StrutType TypeOf(Length cutLength, ImmutableArray<StrutFamily> families, Tag tag, int place)
+    {
+        var count = families.Sum(f => f.Count);
+        return new(
+            $"S{place + 1}", tag, families.Sum(f => f.SpacingMm * f.Count) / count, cutLength,
+            families[0].ChordFactor is null ? null : families.Sum(f => f.ChordFactor * f.Count) / count,
+            count, [.. families.Select(f => f.Index)]);
+    }
+
+    /// <summary>Shorter pieces cannot be held safely at a saw's stop; common practice, no source.</summary>
+    const double ShortestStrutMm = 50;
+}

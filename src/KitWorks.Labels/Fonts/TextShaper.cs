@@ -1,0 +1,40 @@
+using System.Collections.Concurrent;
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
+using KitWorks.Geometry;
+
+namespace KitWorks.Labels.Fonts;
+
+/// <summary>Text of one style as it will be drawn; measures are in ems.</summary>
+sealed record ShapedText(ImmutableArray<GlyphRun> Runs, float Width);
+
+/// <summary>Splits text by what the fonts cover and shapes the pieces. What was shaped is remembered.</summary>
+sealed class TextShaper(FontShelf fonts)
+{
+    const int Remembered = 8192;
+
+    readonly ConcurrentDictionary<(string Text, string Family, bool Bold), ShapedText> shaped = new();
+
+    public Outcome<ShapedText> Shape(string text, string family, bool bold)
+    {
+        if (shaped.TryGetValue((text, family, bold), out var known)) return known;
+        var pieces = new List<(Face Face, StringBuilder Text)>();
+        foreach (var rune in text.EnumerateRunes())
+        {
+            // Joiners and direction marks have no picture of their own and go with what stands before them.
+            var rides = pieces.Count > 0 && Rune.GetUnicodeCategory(rune) is UnicodeCategory.NonSpacingMark or UnicodeCategory.Format;
+            var face = rides ? pieces[^1].Face : fonts.FaceFor(rune.Value, family, bold);
+            if (face is null)
+                return new Refusal(RefusalKind.Impossible, "label.glyph-missing",
+                    $"No font has the character “{rune}” (U+{rune.Value:X4}) of “{text}”. Put a font that has it into the font folder.");
+            if (pieces.Count == 0 || pieces[^1].Face != face) pieces.Add((face, new()));
+            pieces[^1].Text.Append(rune.ToString());
+        }
+        var runs = pieces.Select(p => p.Face.Shape(p.Text.ToString(), rightToLeft: false)).ToImmutableArray();
+        var result = new ShapedText(runs, runs.Sum(r => r.Width));
+        if (shaped.Count >= Remembered) shaped.Clear();
+        shaped[(text, family, bold)] = result;
+        return result;
+    }
+}

@@ -1,0 +1,71 @@
+using System.Xml;
+using System.Xml.Linq;
+using Fluid;
+using Fluid.Ast;
+using Fluid.Parser;
+using Fluid.Values;
+using KitWorks.Geometry;
+
+namespace KitWorks.Labels.Templates;
+
+/// <summary>Where a text stands in a template, and what it says there; errors name it.</summary>
+sealed record Place(string File, int Line, string Text)
+{
+    public static Place Of(string file, XObject node, string text) => new(file, ((IXmlLineInfo)node).LineNumber, Trim(text));
+
+    public Refusal Refuse(string what) => new(RefusalKind.Impossible, "label.template", $"{File}, line {Line}: {(Text.Length > 0 ? $"“{Text}”: " : "")}{what}");
+
+    static string Trim(string text)
+    {
+        var line = string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        return line.Length <= 120 ? line : line[..117] + "…";
+    }
+}
+
+/// <summary>A text with placeholders.</summary>
+sealed record Placeholder(Place Place, IFluidTemplate Template)
+{
+    static readonly FluidParser Parser = new();
+
+    public static bool IsIn(string text) => text.Contains("{{", StringComparison.Ordinal) || text.Contains("{%", StringComparison.Ordinal);
+
+    public static Outcome<Placeholder> Parse(Place place, string text) => Parser.TryParse(text, out var template, out var error)
+        ? new Placeholder(place, template)
+        : place.Refuse($"{error.Split('\n')[0].Trim()}.");
+
+    /// <summary>The text filled in, without the characters that XML forbids.</summary>
+    public Outcome<string> Fill(TemplateContext values)
+    {
+        try
+        {
+            var text = Template.Render(values, Fluid.NullEncoder.Default);
+            return text.All(IsXml) ? text : string.Concat(text.Where(IsXml));
+        }
+        catch (Exception e) when (e is FluidException or InvalidOperationException)
+        {
+            return Place.Refuse(Explain(e));
+        }
+
+        static bool IsXml(char c) => XmlConvert.IsXmlChar(c) || char.IsSurrogate(c);
+    }
+
+    /// <summary>The list that a path such as <c>contents</c> or <c>tier.struts</c> names.</summary>
+    public Outcome<IReadOnlyList<FluidValue>> Items(TemplateContext values)
+    {
+        if (Template is not FluidTemplate { Statements: [OutputStatement output] }) return Place.Refuse("“each” needs the name of one list.");
+        try
+        {
+            var value = output.Expression.EvaluateAsync(values).AsTask().GetAwaiter().GetResult();
+            return value.Type == FluidValues.Array ? value.Enumerate(values).ToList() : Place.Refuse("This is not a list.");
+        }
+        catch (Exception e) when (e is FluidException or InvalidOperationException)
+        {
+            return Place.Refuse(Explain(e));
+        }
+    }
+
+    // The library names its own classes in some messages; a shop is told what it wrote.
+    static string Explain(Exception e) => e is FluidException && !e.Message.Contains("Fluid.", StringComparison.Ordinal)
+        ? $"{e.Message}."
+        : e is FluidException ? "A value that this kind of label does not have." : "This takes too many steps.";
+}

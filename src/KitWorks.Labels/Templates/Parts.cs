@@ -1,0 +1,44 @@
+using System.Collections.Immutable;
+using SkiaSharp;
+
+namespace KitWorks.Labels.Templates;
+
+/// <summary>One thing that a template draws above its fixed picture. Measures are in the drawing's units.</summary>
+abstract record Part(Place Place);
+
+/// <summary>One piece of text of one style: fixed words, or a placeholder.</summary>
+sealed record TextPiece(TextStyle Style, string Words, Placeholder? Placeholder);
+
+/// <summary>How text keeps to its place.</summary>
+/// <param name="Width">The width it may take; null for fixed words that need no check.</param>
+/// <param name="Lines">How many lines it may take.</param>
+/// <param name="Least">The smallest size it may shrink to, as a share of its own.</param>
+/// <param name="WrapFirst">Whether it wraps before it shrinks, as running text does.</param>
+sealed record Fit(float? Width, int Lines, float Least, bool WrapFirst);
+
+/// <summary>A line of text, or a few.</summary>
+sealed record TextPart(Place Place, SKMatrix Transform, SKPoint At, ImmutableArray<TextPiece> Pieces, Fit Fit) : Part(Place);
+
+/// <summary>A rectangle that a bar code fills.</summary>
+sealed record CodePart(Place Place, SKRect Box, string Symbology, Placeholder Content) : Part(Place);
+
+/// <summary>A rectangle that a strut with its bands is drawn in.</summary>
+sealed record TagPart(Place Place, SKRect Box, Placeholder Content) : Part(Place);
+
+/// <summary>A rectangle that a picture is fitted into.</summary>
+sealed record PicturePart(Place Place, SKRect Box, Placeholder Content) : Part(Place);
+
+/// <summary>A group drawn only when its condition says something else than nothing, 0 or false.</summary>
+sealed record WhenPart(Place Place, Placeholder Condition, Layer Layer) : Part(Place);
+
+/// <summary>A group drawn once for each item of a list, each below the last.</summary>
+/// <param name="Place">Where it stands.</param>
+/// <param name="Item">The name that an item goes by.</param>
+/// <param name="List">The list.</param>
+/// <param name="Step">From one to the next.</param>
+/// <param name="Room">How many there is room for.</param>
+/// <param name="Layer">What is drawn.</param>
+sealed record EachPart(Place Place, string Item, Placeholder List, float Step, int Room, Layer Layer) : Part(Place);
+
+/// <summary>A fixed picture with parts above it.</summary>
+sealed record Layer(SKPicture? Picture, ImmutableArray<Part> Parts);

@@ -1,0 +1,125 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Xml;
+using System.Xml.Linq;
+using KitWorks.Geometry;
+using KitWorks.Labels.Fonts;
+using SkiaSharp;
+
+namespace KitWorks.Labels.Templates;
+
+/// <summary>
+/// Reads a template once: splits it into a fixed picture and the parts that differ from label to label. Nothing outside
+/// the file is ever fetched.
+/// </summary>
+sealed class TemplateReader
+{
+    static readonly XmlReaderSettings Closed = new() { DtdProcessing = DtdProcessing.Ignore, XmlResolver = null, MaxCharactersInDocument = 10_000_000 };
+
+    readonly string file;
+    readonly FontShelf fonts;
+    readonly XElement svg;
+    readonly Stylesheet sheet;
+    readonly FixedPicture fixedPicture;
+    Refusal? wrong;
+
+    TemplateReader(string file, FontShelf fonts, XElement svg)
+    {
+        (this.file, this.fonts, this.svg) = (file, fonts, svg);
+        sheet = Stylesheet.Of(svg);
+        fixedPicture = new(svg, IsDynamic);
+    }
+
+    public static Outcome<Template> Read(string file, Stream content, FontShelf fonts)
+    {
+        try
+        {
+            using var reader = XmlReader.Create(content, Closed);
+            var root = XDocument.Load(reader, LoadOptions.SetLineInfo | LoadOptions.PreserveWhitespace).Root!;
+            return root.Name == Svg.Name("svg") && TemplateRules.Broken(file, root) is var broken
+                ? broken ?? new TemplateReader(file, fonts, root).Read()
+                : new Place(file, 1, "").Refuse("This is not an SVG drawing.");
+        }
+        catch (XmlException e)
+        {
+            return new Place(file, e.LineNumber, "").Refuse(e.Message);
+        }
+    }
+
+    Outcome<Template> Read()
+    {
+        var box = ((string?)svg.Attribute("viewBox") ?? "").Split([' ', ','], StringSplitOptions.RemoveEmptyEntries)
+            .Select(n => float.TryParse(n, CultureInfo.InvariantCulture, out var x) ? x : float.NaN).ToArray();
+        if (!TryMm((string?)svg.Attribute("width"), out var width) || !TryMm((string?)svg.Attribute("height"), out var height)
+            || box is not [0, 0, > 0 and var w, > 0 and var h] || Math.Abs(w / width - h / height) > 0.01 * w / width)
+            return Place.Of(file, svg, "").Refuse("The drawing needs a width and a height in mm or in, and a viewBox that starts at 0 0 with the same proportions.");
+        var style = new TextStyle(fonts.DefaultFamily, false, 16, SKColors.Black, SKTextAlign.Left);
+        var layer = ReadLayer(svg, style, SKMatrix.Identity);
+        return wrong is null ? new Template(file, width, height, w / width, layer) : wrong;
+    }
+
+    Layer ReadLayer(XElement scope, TextStyle style, SKMatrix transform)
+    {
+        var parts = ImmutableArray.CreateBuilder<Part>();
+        ReadInto(parts, scope, style, transform);
+        return new(fixedPicture.Of(scope), parts.ToImmutable());
+    }
+
+    void ReadInto(ImmutableArray<Part>.Builder parts, XElement scope, TextStyle style, SKMatrix transform)
+    {
+        foreach (var child in scope.Elements())
+        {
+            if (wrong is not null) return;
+            if (child.Name == Svg.Name("defs") || child.Name == Svg.Name("style") || !IsSvg(child)) continue;
+            var inner = Keep(style.Of(child, sheet, fonts.HasFamily, file), style);
+            var at = transform.PreConcat(Keep(Transform.Of(child, file), SKMatrix.Identity));
+            if (child.Name == Svg.Name("text")) parts.AddRange(new TextReader(file, sheet, fonts).Read(child, inner, at, ref wrong));
+            else if (Note.On(child, file) is { } note) AddNoted(parts, child, note, inner, at);
+            else if (child.Name == Svg.Name("g") || child.Name == Svg.Name("a") || child.Name == Svg.Name("svg")) ReadInto(parts, child, inner, at);
+        }
+    }
+
+    void AddNoted(ImmutableArray<Part>.Builder parts, XElement element, Note note, TextStyle style, SKMatrix at)
+    {
+        if (note.Word == "each")
+        {
+            var words = note.Rest.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+            if (words is not [var item, "in", var list]) { wrong = note.Place.Refuse("Write “each item in list; step 6; room 4”."); return; }
+            if (!note.Settings.ContainsKey("step") || !note.Settings.ContainsKey("room")) { wrong = note.Place.Refuse("“each” needs a “step” and a “room”."); return; }
+            var source = Keep(Placeholder.Parse(note.Place, "{{ " + list + " }}"), null!);
+            parts.Add(new EachPart(note.Place, item, source, Keep(note.Number("step", 1), 1), (int)Keep(note.Number("room", 1), 1), ReadLayer(element, style, at)));
+            return;
+        }
+        var content = Keep(Placeholder.Parse(note.Place, note.Rest), null!);
+        if (note.Word == "when") { parts.Add(new WhenPart(note.Place, content, ReadLayer(element, style, at))); return; }
+        if (element.Name != Svg.Name("rect") || at.SkewX != 0 || at.SkewY != 0) { wrong = note.Place.Refuse("This stands on a rectangle that is not turned."); return; }
+        float Of(string name) => TextStyle.TryNumber((string?)element.Attribute(name) ?? "0", out var n) ? n : 0;
+        var box = at.MapRect(SKRect.Create(Of("x"), Of("y"), Of("width"), Of("height")));
+        parts.Add(note.Word switch
+        {
+            "tag" => new TagPart(note.Place, box, content),
+            "picture" => new PicturePart(note.Place, box, content),
+            _ => new CodePart(note.Place, box, note.Word, content),
+        });
+    }
+
+    bool IsDynamic(XElement element) => element.Name == Svg.Name("text") || element.Name != Svg.Name("svg") && Note.On(element, file) is not null;
+
+    static bool IsSvg(XElement element) => element.Name.Namespace == Svg.Space;
+
+    T Keep<T>(Outcome<T> outcome, T otherwise)
+    {
+        if (outcome.Succeeds(out var value, out var refusal)) return value;
+        wrong ??= refusal;
+        return otherwise;
+    }
+
+    static bool TryMm(string? text, out double mm)
+    {
+        mm = 0;
+        var unit = text?.EndsWith("mm", StringComparison.Ordinal) == true ? 1 : text?.EndsWith("in", StringComparison.Ordinal) == true ? 25.4 : 0;
+        if (unit == 0 || !double.TryParse(text![..^2], NumberStyles.Float, CultureInfo.InvariantCulture, out var number) || number is not (> 0 and < 2000)) return false;
+        mm = number * unit;
+        return true;
+    }
+}

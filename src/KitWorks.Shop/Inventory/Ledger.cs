@@ -1,0 +1,76 @@
+using KitWorks.Geometry;
+using KitWorks.Shop.Storage;
+using Microsoft.EntityFrameworkCore;
+
+namespace KitWorks.Shop.Inventory;
+
+/// <summary>A number of one stock item.</summary>
+/// <param name="Sku">The stock code.</param>
+/// <param name="Quantity">How many.</param>
+public sealed record StockLine(string Sku, int Quantity);
+
+/// <summary>What is missing of one stock item.</summary>
+/// <param name="Sku">The stock code.</param>
+/// <param name="Short">How many more it takes.</param>
+public sealed record Shortage(string Sku, int Short);
+
+/// <summary>
+/// The only way a balance changes: a movement and its effect, in the transaction of the command that asks for them. Lines
+/// are taken in SKU order, so that two transactions never wait for each other in a ring.
+/// </summary>
+sealed class Ledger(ShopDb db, Call call, TimeProvider clock)
+{
+    /// <summary>Writes movements and moves the balances; false, with nothing to keep, where a balance would leave its bounds.</summary>
+    public async Task<bool> Post(MovementKind kind, IEnumerable<StockLine> lines, string reference, string? reason, CancellationToken cancellationToken)
+    {
+        foreach (var line in lines.GroupBy(l => l.Sku).OrderBy(g => g.Key, StringComparer.Ordinal))
+        {
+            var (onHand, reserved) = Effect(kind, line.Sum(l => l.Quantity));
+            var moved = await db.StockBalances
+                .Where(b => b.Sku == line.Key && b.Reserved + reserved >= 0 && b.Reserved + reserved <= b.OnHand + onHand)
+                .ExecuteUpdateAsync(
+                    u => u.SetProperty(b => b.OnHand, b => b.OnHand + onHand).SetProperty(b => b.Reserved, b => b.Reserved + reserved),
+                    cancellationToken);
+            if (moved == 0) return false;
+            db.Movements.Add(new()
+            {
+                Sku = line.Key,
+                Kind = kind,
+                OnHandChange = onHand,
+                ReservedChange = reserved,
+                Reference = reference,
+                Reason = reason,
+                Actor = call.Actor,
+                At = clock.GetUtcNow(),
+            });
+        }
+        await db.SaveChangesAsync(cancellationToken);
+        return true;
+    }
+
+    /// <summary>What is missing to take these lines; an unknown item is missing whole.</summary>
+    public async Task<List<Shortage>> Missing(IReadOnlyCollection<StockLine> lines, CancellationToken cancellationToken)
+    {
+        var skus = lines.Select(l => l.Sku).ToList();
+        var available = await db.StockBalances.Where(b => skus.Contains(b.Sku))
+            .ToDictionaryAsync(b => b.Sku, b => b.OnHand - b.Reserved, cancellationToken);
+        return [.. lines.Select(l => new Shortage(l.Sku, l.Quantity - available.GetValueOrDefault(l.Sku))).Where(s => s.Short > 0)];
+    }
+
+    /// <summary>The refusal for lines whose items are not in stock at all, or null.</summary>
+    public async Task<Refusal?> Unknown(IReadOnlyList<string> skus, CancellationToken cancellationToken)
+    {
+        var known = await db.StockItems.Where(i => skus.Contains(i.Sku)).Select(i => i.Sku).ToListAsync(cancellationToken);
+        var errors = skus.Select((sku, i) => (sku, i)).Where(x => !known.Contains(x.sku))
+            .Select(x => new FieldError($"lines/{x.i}/sku", $"There is no stock item '{x.sku}'.")).ToList();
+        return errors.Count == 0 ? null : new(RefusalKind.Impossible, "stock.unknown-sku", errors[0].Detail) { Errors = [.. errors] };
+    }
+
+    static (int OnHand, int Reserved) Effect(MovementKind kind, int quantity) => kind switch
+    {
+        MovementKind.Receipt or MovementKind.Count or MovementKind.Adjustment => (quantity, 0),
+        MovementKind.Reserve => (0, quantity),
+        MovementKind.Release => (0, -quantity),
+        MovementKind.Consume => (-quantity, -quantity),
+    };
+}

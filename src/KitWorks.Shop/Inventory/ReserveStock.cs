@@ -1,0 +1,61 @@
+using KitWorks.Geometry;
+using KitWorks.Shop.Pipeline;
+using MediatR;
+
+namespace KitWorks.Shop.Inventory;
+
+/// <summary>Promises all of these lines to an order, or none of them.</summary>
+public sealed record ReserveStock(IReadOnlyList<StockLine> Lines, string Reference) : ICommand<Reservation>;
+
+/// <summary>What became of a wish to reserve: reserved whole, or short of these and nothing reserved.</summary>
+public sealed record Reservation(IReadOnlyList<Shortage> Shortages)
+{
+    /// <summary>Whether all of it was reserved.</summary>
+    public bool IsWhole => Shortages.Count == 0;
+}
+
+/// <summary>Takes back what was promised to an order.</summary>
+public sealed record ReleaseStock(IReadOnlyList<StockLine> Lines, string Reference) : ICommand<Unit>;
+
+/// <summary>Lets what was promised to an order leave the house.</summary>
+public sealed record ConsumeStock(IReadOnlyList<StockLine> Lines, string Reference) : ICommand<Unit>;
+
+/// <summary>What is missing to take these lines now.</summary>
+public sealed record FindShortages(IReadOnlyList<StockLine> Lines) : IQuery<IReadOnlyList<Shortage>>;
+
+sealed class ReserveStockHandler(Ledger ledger) : IRequestHandler<ReserveStock, Outcome<Reservation>>
+{
+    public async Task<Outcome<Reservation>> Handle(ReserveStock command, CancellationToken cancellationToken)
+    {
+        var shortages = await ledger.Missing(command.Lines, cancellationToken);
+        if (shortages.Count > 0) return new Reservation(shortages);
+        return await ledger.Post(MovementKind.Reserve, command.Lines, command.Reference, null, cancellationToken)
+            ? new Reservation([])
+            : new Refusal(RefusalKind.Conflict, "stock.moved", "The stock changed while it was being reserved. Ask again.");
+    }
+}
+
+sealed class ReleaseStockHandler(Ledger ledger, IMediator mediator) : IRequestHandler<ReleaseStock, Outcome<Unit>>
+{
+    public async Task<Outcome<Unit>> Handle(ReleaseStock command, CancellationToken cancellationToken)
+    {
+        if (!await ledger.Post(MovementKind.Release, command.Lines, command.Reference, null, cancellationToken))
+            throw new InvalidOperationException($"{command.Reference} releases more than was reserved.");
+        await mediator.Publish(new StockBecameAvailable(), cancellationToken);
+        return Unit.Value;
+    }
+}
+
+sealed class ConsumeStockHandler(Ledger ledger) : IRequestHandler<ConsumeStock, Outcome<Unit>>
+{
+    public async Task<Outcome<Unit>> Handle(ConsumeStock command, CancellationToken cancellationToken) =>
+        await ledger.Post(MovementKind.Consume, command.Lines, command.Reference, null, cancellationToken)
+            ? Unit.Value
+            : throw new InvalidOperationException($"{command.Reference} consumes more than was reserved.");
+}
+
+sealed class FindShortagesHandler(Ledger ledger) : IRequestHandler<FindShortages, Outcome<IReadOnlyList<Shortage>>>
+{
+    public async Task<Outcome<IReadOnlyList<Shortage>>> Handle(FindShortages query, CancellationToken cancellationToken) =>
+        await ledger.Missing(query.Lines, cancellationToken);
+}

@@ -1,0 +1,28 @@
+using KitWorks.Geometry;
+using KitWorks.Shop.Inventory;
+using KitWorks.Shop.Pipeline;
+using KitWorks.Shop.Storage;
+using MediatR;
+using Microsoft.EntityFrameworkCore;
+
+namespace KitWorks.Shop.Orders;
+
+/// <summary>Calls an order off and takes back what was reserved for it.</summary>
+public sealed record CancelOrder(Guid Id) : ICommand<OrderAnswer>;
+
+sealed class CancelOrderHandler(ShopDb db, IMediator mediator, Call call, TimeProvider clock) : IRequestHandler<CancelOrder, Outcome<OrderAnswer>>
+{
+    public async Task<Outcome<OrderAnswer>> Handle(CancelOrder command, CancellationToken cancellationToken)
+    {
+        var order = await db.Orders.FirstOrDefaultAsync(o => o.Id == command.Id && (call.SeesOnly == null || o.Owner == call.SeesOnly), cancellationToken);
+        if (order is null) return GetOrderHandler.Unknown(command.Id);
+        if (order.Status is OrderStatus.Shipped or OrderStatus.Cancelled)
+            return new Refusal(RefusalKind.Conflict, "order.status", $"Order {order.Number} is {order.Status.ToString().ToLowerInvariant()} and cannot be cancelled.");
+
+        var heldStock = order.HoldsStock;
+        order.Become(OrderStatus.Cancelled, call.Actor, clock.GetUtcNow());
+        await db.SaveChangesAsync(cancellationToken);
+        if (heldStock) await mediator.Send(new ReleaseStock(Order.LinesOf(order.Kit(), order.Quantity), order.StockReference), cancellationToken);
+        return await mediator.Send(new GetOrder(order.Id), cancellationToken);
+    }
+}

@@ -1,0 +1,146 @@
+using KitWorks.Kits;
+using KitWorks.Shop.Inventory;
+using KitWorks.Shop.Storage;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace KitWorks.Shop.Orders;
+
+/// <summary>Where an order stands.</summary>
+public enum OrderStatus
+{
+    /// <summary>Some stock is short; nothing is reserved.</summary>
+    Waiting,
+
+    /// <summary>All of its stock is reserved.</summary>
+    Reserved,
+
+    /// <summary>The first bundle is packed.</summary>
+    Picking,
+
+    /// <summary>Every bundle is packed.</summary>
+    Packed,
+
+    /// <summary>It is with the carrier.</summary>
+    Shipped,
+
+    /// <summary>It will not be made.</summary>
+    Cancelled,
+}
+
+/// <summary>Who an order is for.</summary>
+public sealed record Customer(string Name, string? Email = null, string? Address = null);
+
+/// <summary>
+/// An order: a kit as it was computed when the order was placed, and how many of it. Stock is reserved for it exactly
+/// while it is <see cref="OrderStatus.Reserved"/>, <see cref="OrderStatus.Picking"/> or <see cref="OrderStatus.Packed"/>.
+/// </summary>
+sealed class Order
+{
+    readonly List<OrderEvent> history = [];
+
+    Order()
+    {
+    }
+
+    public Guid Id { get; private init; }
+    public int Number { get; private init; }
+    public string Owner { get; private init; } = "";
+    public OrderStatus Status { get; private set; }
+    public int Quantity { get; private init; }
+    public string CustomerName { get; private init; } = "";
+    public string? CustomerEmail { get; private init; }
+    public string? CustomerAddress { get; private init; }
+    public string? Reference { get; private init; }
+    public string DesignId { get; private init; } = "";
+    public byte[] PackedKit { get; private init; } = [];
+
+    /// <summary>The price that was quoted, as it was quoted.</summary>
+    public string Price { get; private init; } = "";
+    public string? Carrier { get; private set; }
+    public string? Tracking { get; private set; }
+    public DateTimeOffset PlacedAt { get; private init; }
+
+    /// <summary>Goes up with each change, so that two changes at once do not both happen.</summary>
+    public int Version { get; private set; }
+
+    public IReadOnlyList<OrderEvent> History => history;
+
+    public static Order Place(Guid id, int number, string owner, Kit kit, Price price, int quantity, Customer customer, string? reference, DateTimeOffset at) => new()
+    {
+        Id = id,
+        Number = number,
+        Owner = owner,
+        Status = OrderStatus.Waiting,
+        Quantity = quantity,
+        CustomerName = customer.Name,
+        CustomerEmail = customer.Email,
+        CustomerAddress = customer.Address,
+        Reference = reference,
+        DesignId = kit.DesignId,
+        PackedKit = StoredJson.Pack(kit),
+        Price = StoredJson.Write(price),
+        PlacedAt = at,
+        history = { new() { Status = OrderStatus.Waiting, Actor = owner, At = at } },
+    };
+
+    public bool HoldsStock => Status is OrderStatus.Reserved or OrderStatus.Picking or OrderStatus.Packed;
+
+    /// <summary>Takes the next step, as the caller has found it allowed.</summary>
+    public void Become(OrderStatus status, string actor, DateTimeOffset at)
+    {
+        Status = status;
+        Version++;
+        history.Add(new() { Status = status, Actor = actor, At = at });
+    }
+
+    public void ShipBy(string? carrier, string? tracking, string actor, DateTimeOffset at)
+    {
+        (Carrier, Tracking) = (carrier, tracking);
+        Become(OrderStatus.Shipped, actor, at);
+    }
+
+    public Kit Kit() => StoredJson.Unpack<Kit>(PackedKit);
+
+    /// <summary>What the whole order takes from stock.</summary>
+    public static List<StockLine> LinesOf(Kit kit, int quantity) => [.. kit.Parts.Select(p => new StockLine(p.Sku, p.Quantity * quantity))];
+
+    public string StockReference => $"order {Number}";
+}
+
+/// <summary>One step in an order's life.</summary>
+sealed class OrderEvent
+{
+    public long Id { get; init; }
+    public required OrderStatus Status { get; init; }
+    public required string Actor { get; init; }
+    public required DateTimeOffset At { get; init; }
+}
+
+sealed class OrderTables : IEntityTypeConfiguration<Order>, IEntityTypeConfiguration<OrderEvent>
+{
+    public void Configure(EntityTypeBuilder<Order> builder)
+    {
+        builder.ToTable("orders").HasKey(o => o.Id);
+        builder.HasIndex(o => o.Number).IsUnique();
+        builder.HasIndex(o => new { o.Status, o.Number });
+        builder.Property(o => o.Owner).HasMaxLength(100);
+        builder.Property(o => o.CustomerName).HasMaxLength(200);
+        builder.Property(o => o.CustomerEmail).HasMaxLength(254);
+        builder.Property(o => o.CustomerAddress).HasMaxLength(1000);
+        builder.Property(o => o.Reference).HasMaxLength(100);
+        builder.Property(o => o.DesignId).HasMaxLength(16);
+        builder.Property(o => o.Carrier).HasMaxLength(100);
+        builder.Property(o => o.Tracking).HasMaxLength(100);
+        builder.Property(o => o.Version).IsConcurrencyToken();
+        builder.HasMany(o => o.History).WithOne().HasForeignKey("OrderId").IsRequired();
+        builder.Navigation(o => o.History).UsePropertyAccessMode(PropertyAccessMode.Field).HasField("history");
+    }
+
+    public void Configure(EntityTypeBuilder<OrderEvent> builder)
+    {
+        builder.ToTable("order_events").HasKey(e => e.Id);
+        builder.Property(e => e.Id).ValueGeneratedOnAdd();
+        builder.Property(e => e.Actor).HasMaxLength(100);
+    }
+}

@@ -1,0 +1,104 @@
+using FluentValidation;
+using KitWorks.Geometry;
+using KitWorks.Kits;
+using KitWorks.Shop.Catalog;
+using KitWorks.Shop.Inventory;
+using KitWorks.Shop.Packing;
+using KitWorks.Shop.Pipeline;
+using KitWorks.Shop.Quotes;
+using KitWorks.Shop.Storage;
+using MediatR;
+
+namespace KitWorks.Shop.Orders;
+
+/// <summary>What to do when stock does not cover an order.</summary>
+public enum WhenShort
+{
+    /// <summary>Take the order and wait for stock.</summary>
+    Wait,
+
+    /// <summary>Refuse the order.</summary>
+    Refuse,
+}
+
+/// <summary>
+/// Takes an order for a quote or for a design, makes its kit, reserves all of its stock or none, and opens its bundles.
+/// </summary>
+public sealed record PlaceOrder : ICommand<OrderAnswer>
+{
+    /// <summary>The quote that is ordered; null where a design is given.</summary>
+    public Guid? QuoteId { get; init; }
+
+    /// <summary>The design that is ordered; null where a quote is given.</summary>
+    public Design? Design { get; init; }
+
+    /// <summary>How many kits; null for the quote's number, or one.</summary>
+    public int? Quantity { get; init; }
+
+    /// <summary>Who it is for.</summary>
+    public required Customer Customer { get; init; }
+
+    /// <summary>The caller's own number for it.</summary>
+    public string? Reference { get; init; }
+
+    /// <summary>What to do when stock is short.</summary>
+    public WhenShort WhenShort { get; init; } = WhenShort.Wait;
+}
+
+sealed class PlaceOrderValidator : AbstractValidator<PlaceOrder>
+{
+    public PlaceOrderValidator()
+    {
+        RuleFor(c => c.QuoteId).Must((c, _) => c.QuoteId is null != c.Design is null).WithMessage("Give either quoteId or design.");
+        RuleFor(c => c.Quantity).InclusiveBetween(1, 100).WithMessage("'{PropertyValue}' kits cannot be ordered; it is 1 to 100.");
+        RuleFor(c => c.Quantity).Null().When(c => c.QuoteId is not null).WithMessage("A quote has its quantity; leave it out.");
+        RuleFor(c => c.Customer.Name).NotEmpty().WithMessage("Say who it is for.").MaximumLength(200).WithMessage("A name is at most 200 characters.");
+        RuleFor(c => c.Customer.Email).MaximumLength(254).WithMessage("An e-mail address is at most 254 characters.")
+            .EmailAddress().WithMessage("'{PropertyValue}' is not an e-mail address.");
+        RuleFor(c => c.Customer.Address).MaximumLength(1000).WithMessage("An address is at most 1,000 characters.");
+        RuleFor(c => c.Reference).MaximumLength(100).WithMessage("A reference is at most 100 characters.");
+    }
+}
+
+sealed class PlaceOrderHandler(ShopDb db, IMediator mediator, Call call, TimeProvider clock) : IRequestHandler<PlaceOrder, Outcome<OrderAnswer>>
+{
+    const int FirstNumber = 1001;
+
+    public async Task<Outcome<OrderAnswer>> Handle(PlaceOrder command, CancellationToken cancellationToken)
+    {
+        if (!(await WhatIsOrdered(command, cancellationToken)).Succeeds(out var ordered, out var refusal)) return refusal;
+        var (kit, price, quantity) = ordered;
+
+        var now = clock.GetUtcNow();
+        var number = await db.TakeNumber("order", FirstNumber, cancellationToken);
+        var order = Order.Place(Guid.CreateVersion7(now), number, call.Actor, kit, price, quantity, command.Customer, command.Reference, now);
+
+        var reserve = new ReserveStock(Order.LinesOf(kit, quantity), order.StockReference);
+        if (!(await mediator.Send(reserve, cancellationToken)).Succeeds(out var reservation, out refusal)) return refusal;
+        if (reservation.IsWhole) order.Become(OrderStatus.Reserved, call.Actor, now);
+        else if (command.WhenShort == WhenShort.Refuse) return Short(reservation.Shortages);
+
+        db.Orders.Add(order);
+        await mediator.Send(new OpenBundles(order.Id, number, kit, quantity), cancellationToken);
+        await db.SaveChangesAsync(cancellationToken);
+        return await mediator.Send(new GetOrder(order.Id), cancellationToken);
+    }
+
+    async Task<Outcome<(Kit, Price, int)>> WhatIsOrdered(PlaceOrder command, CancellationToken cancellationToken)
+    {
+        if (command.QuoteId is { } id)
+        {
+            if (!(await mediator.Send(new GetQuote(id), cancellationToken)).Succeeds(out var quote, out var unknown))
+                return unknown with { Kind = RefusalKind.Impossible, Errors = [new("quoteId", unknown.Detail)] };
+            return quote.ExpiresAt > clock.GetUtcNow()
+                ? (quote.Kit, quote.Price, quote.Quantity)
+                : new Refusal(RefusalKind.Conflict, "quote.expired", $"The quote expired at {quote.ExpiresAt:u}. Ask for a new one.");
+        }
+        if (!(await mediator.Send(new GetCatalog(), cancellationToken)).Succeeds(out var catalog, out var refusal)) return refusal;
+        var quantity = command.Quantity ?? 1;
+        return Kit.Make(command.Design!, catalog).Under("design").Select(kit => (kit, Price.Of(kit, quantity, catalog.Prices), quantity));
+    }
+
+    static Refusal Short(IReadOnlyList<Shortage> shortages) => new(RefusalKind.Conflict, "stock.short",
+        $"Stock is short of {string.Join(", ", shortages.Select(s => $"{s.Short} × {s.Sku}"))}. Order with whenShort \"wait\", or fewer kits.");
+}

@@ -1,0 +1,116 @@
+using KitWorks.Geometry;
+using KitWorks.Kits.Packing;
+using KitWorks.Labels;
+using KitWorks.Shop.Orders;
+using KitWorks.Shop.Packing;
+using KitWorks.Shop.Pipeline;
+using MediatR;
+
+namespace KitWorks.Shop.Printing;
+
+/// <summary>What labels are printed as.</summary>
+public enum LabelFormat
+{
+    /// <summary>All labels, for any printer.</summary>
+    Pdf,
+
+    /// <summary>One label as a picture of dots.</summary>
+    Png,
+
+    /// <summary>One label as a drawing.</summary>
+    Svg,
+}
+
+/// <summary>The bundle labels of an order.</summary>
+public sealed record GetOrderLabels(Guid OrderId, LabelFormat Format) : IQuery<byte[]>
+{
+    /// <summary>The labels of this tier only; null for all.</summary>
+    public int? Tier { get; init; }
+
+    /// <summary>The label of this bundle only; needed where more than one is left and the format takes one.</summary>
+    public string? Bundle { get; init; }
+
+    /// <summary>The name of a label stock.</summary>
+    public string Stock { get; init; } = LabelStock.Page100x150.Name;
+
+    /// <summary>The first free place of a half-used sheet, from 1.</summary>
+    public int StartAt { get; init; } = 1;
+
+    /// <summary>Dots to the inch of the printer.</summary>
+    public int Dpi { get; init; } = 300;
+}
+
+sealed class GetOrderLabelsHandler(IMediator mediator, OrderLabelPress press, ShopSettings settings) : IRequestHandler<GetOrderLabels, Outcome<byte[]>>
+{
+    public async Task<Outcome<byte[]>> Handle(GetOrderLabels query, CancellationToken cancellationToken)
+    {
+        if (LabelStock.Named(query.Stock) is not { } stock)
+            return Refusal.OfField("label.stock", "sheet", $"There is no label stock '{query.Stock}'; it is one of {string.Join(", ", LabelStock.BuiltIn.Select(s => s.Name))}.");
+        if (!(await mediator.Send(new GetOrderKit(query.OrderId), cancellationToken)).Succeeds(out var order, out var refusal)) return refusal;
+        var bundles = (await mediator.Send(new ListBundles(query.OrderId), cancellationToken)).Value
+            .Where(b => (query.Tier is null || b.Tier == query.Tier) && (query.Bundle is null || b.Code == query.Bundle)).ToList();
+        if (bundles.Count == 0)
+            return new Refusal(RefusalKind.NotFound, "label.none", $"Order {order.Number} has no such bundle; its tiers are 0 to {order.Kit.Tiers.Length - 1}.");
+        List<Label> labels = [.. bundles.Select(b => LabelOf(b, order))];
+        stock = stock with { Dpi = query.Dpi };
+        return query.Format switch
+        {
+            LabelFormat.Pdf => press.Press.Pdf(labels, stock, query.StartAt),
+            LabelFormat.Png => press.Press.Png(labels[0], query.Dpi, stock),
+            LabelFormat.Svg => press.Press.Svg(labels[0], stock).Select(System.Text.Encoding.UTF8.GetBytes),
+        };
+    }
+
+    BundleLabel LabelOf(BundleAnswer bundle, OrderedKit order)
+    {
+        var type = bundle.Contents[0].Code is { } code ? order.Kit.StrutTypes.First(t => t.Code == code) : null;
+        var perKit = bundle.OutOf / bundle.Kits;
+        return new()
+        {
+            Code = bundle.Code,
+            PageUrl = new Uri(settings.PublicUrl, $"/b/{bundle.Code}").ToString(),
+            Order = order.Number.ToString(),
+            Kit = bundle.KitNumber,
+            Kits = bundle.Kits,
+            Bundle = bundle.Number - (bundle.KitNumber - 1) * perKit,
+            Bundles = perKit,
+            Tier = bundle.Tier,
+            TierName = bundle.TierName,
+            What = WordFor(bundle.Kind),
+            PieceCode = type?.Code ?? "",
+            CutLength = type?.CutLength.ToString() ?? "",
+            Tag = type is null ? TagMark.None : new(type.Tag.Colour, type.Tag.Hex, type.Tag.Bands),
+            Contents = [.. bundle.Contents.Select(c => new LabelItem(c.Code ?? c.Sku, c.Description, c.Count))],
+            Mass = $"{bundle.MassGrams / 1000m:0.0#} kg",
+            Shelter = ShelterNames.Of(order.Kit.Frame),
+            Shop = settings.ShopName,
+        };
+    }
+
+    static string WordFor(BundleKind kind) => kind switch
+    {
+        BundleKind.Struts => "Struts",
+        BundleKind.Hubs => "Hubs",
+        BundleKind.Ties => "Ties",
+        BundleKind.Stakes => "Stakes",
+        BundleKind.Cover => "Cover",
+    };
+}
+
+/// <summary>The shop's label press, opened once. A template that is wrong or a font that is missing stops the program at its start.</summary>
+public sealed class OrderLabelPress(ShopSettings settings)
+{
+    /// <summary>The press.</summary>
+    public LabelPress Press { get; } = LabelPress.Open(new() { OwnTemplates = settings.LabelTemplates }).Value;
+}
+
+/// <summary>What a shelter is called on papers.</summary>
+static class ShelterNames
+{
+    public static string Of(Frame frame) => frame.Shelter switch
+    {
+        Dome dome => $"{dome.Lattice.Frequency}V dome, {dome.Cut}, {frame.Dimensions.WidthMm / 1000:0.0#} m wide",
+        Oblong oblong => $"{oblong.Fold}-fold oblong, {frame.Dimensions.LengthMm / 1000:0.0#} × {frame.Dimensions.WidthMm / 1000:0.0#} m",
+        _ => throw new System.Diagnostics.UnreachableException(),
+    };
+}

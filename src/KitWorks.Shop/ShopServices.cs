@@ -1,0 +1,69 @@
+using System.Reflection;
+using FluentValidation;
+using KitWorks.Geometry;
+using KitWorks.Shop.Pipeline;
+using KitWorks.Shop.Storage;
+using MediatR;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace KitWorks.Shop;
+
+/// <summary>Puts the shop together.</summary>
+public static class ShopServices
+{
+    /// <summary>Adds every command and query of the shop, on the database that <paramref name="database"/> chooses.</summary>
+    public static IServiceCollection AddShop(this IServiceCollection services, ShopSettings settings, Action<DbContextOptionsBuilder> database)
+    {
+        services.AddSingleton(settings);
+        services.AddSingleton(TimeProvider.System);
+        services.AddDbContext<ShopDb>(database);
+        services.AddScoped<Call>();
+        services.AddSingleton<KeysInFlight>();
+        services.AddScoped<Inventory.Ledger>();
+        services.AddSingleton<Printing.OrderLabelPress>();
+        return services.AddMediator(typeof(ShopServices).Assembly);
+    }
+
+    /// <summary>
+    /// MediatR by hand: handlers and validators by scan; around every command, from the outside in, once-only, validation, one transaction;
+    /// around every query, validation.
+    /// </summary>
+    static IServiceCollection AddMediator(this IServiceCollection services, Assembly assembly)
+    {
+        services.AddScoped<ServiceFactory>(provider => provider.GetRequiredService);
+        services.AddScoped<IMediator, Mediator>();
+        foreach (var type in assembly.DefinedTypes.Where(t => t is { IsAbstract: false, IsGenericTypeDefinition: false }))
+        {
+            foreach (var handled in type.ImplementedInterfaces.Where(IsHandler)) services.AddScoped(handled, type);
+            foreach (var message in type.ImplementedInterfaces.Where(i => i.IsGenericType))
+            {
+                var isCommand = message.GetGenericTypeDefinition() == typeof(ICommand<>);
+                if (!isCommand && message.GetGenericTypeDefinition() != typeof(IQuery<>)) continue;
+                Type[] of = [type, message.GenericTypeArguments[0]];
+                var step = typeof(IPipelineBehavior<,>).MakeGenericType(type, typeof(Outcome<>).MakeGenericType(of[1]));
+                if (isCommand) services.AddScoped(step, typeof(Once<,>).MakeGenericType(of));
+                services.AddScoped(step, typeof(Validation<,>).MakeGenericType(type, typeof(Outcome<>).MakeGenericType(of[1])));
+                if (isCommand) services.AddScoped(step, typeof(OneTransaction<,>).MakeGenericType(of));
+            }
+        }
+        return services;
+    }
+
+    static readonly Type[] Handlers = [typeof(IRequestHandler<,>), typeof(INotificationHandler<>), typeof(IValidator<>)];
+
+    static bool IsHandler(Type type) => type.IsGenericType && Handlers.Contains(type.GetGenericTypeDefinition());
+}
+
+/// <summary>What the shop is told by whoever runs it.</summary>
+public sealed record ShopSettings
+{
+    /// <summary>The shop's name, on labels and papers.</summary>
+    public required string ShopName { get; init; }
+
+    /// <summary>Where customers and staff reach the service, for codes on labels: <c>http://localhost:5080</c>.</summary>
+    public required Uri PublicUrl { get; init; }
+
+    /// <summary>The shop's own label templates, which stand in for the shipped ones of the same name; null for none.</summary>
+    public string? LabelTemplates { get; init; }
+}
