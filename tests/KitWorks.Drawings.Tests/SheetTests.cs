@@ -12,9 +12,9 @@ public class SheetTests
 
     static IEnumerable<(string Name, string Svg)> Draw()
     {
-        foreach (var (frequency, cut) in new[] { (1, "rows:2"), (3, "5/8"), (8, "1/2"), (16, "1/2") })
+        foreach (var name in new[] { "1V", "3V 5/8", "oblong 6-1-0", "8V 1/2", "16V 1/2" })
         {
-            var frame = Designs.Dome(frequency, cut);
+            var frame = Designs.Named(name);
             var types = Designs.TypesOf(frame);
             foreach (var (mm, units) in new[] { (60, Units.Metric), (100, Units.FeetAndInches), (180, Units.Metric), (600, Units.FeetAndInches) })
             {
@@ -22,11 +22,11 @@ public class SheetTests
                 foreach (var view in Enum.GetValues<View>())
                 {
                     var options = new DrawingOptions { View = view, Units = units, Width = width };
-                    if (frequency < 8 || mm == 180) yield return ($"{frequency}V {view} {units} {width}", FrameDrawing.Draw(frame, options, types).Value);
-                    yield return ($"{frequency}V tier {view} {units} {width}", FrameDrawing.Draw(frame, options with { Tier = frame.TierCount / 2 }, types).Value);
+                    if (frame.Struts.Length < 500 || mm == 180) yield return ($"{name} {view} {units} {width}", FrameDrawing.Draw(frame, options, types).Value);
+                    yield return ($"{name} tier {view} {units} {width}", FrameDrawing.Draw(frame, options with { Tier = frame.TierCount / 2 }, types).Value);
                 }
-                yield return ($"{frequency}V stake-out {units} {width}", StakeOutDrawing.Draw(frame, units, width).Value);
-                yield return ($"{frequency}V cut plan {units} {width}", CutPlanDrawing.Draw(CutPlanDrawingTests.Plan, types, units, width).Value);
+                yield return ($"{name} stake-out {units} {width}", StakeOutDrawing.Draw(frame, units, width).Value);
+                yield return ($"{name} cut plan {units} {width}", CutPlanDrawing.Draw(CutPlanDrawingTests.Plan, types, units, width).Value);
             }
         }
     }

@@ -1,3 +1,4 @@
+using System.Xml.Linq;
 using KitWorks.Geometry;
 
 namespace KitWorks.Drawings.Tests;
@@ -5,14 +6,14 @@ namespace KitWorks.Drawings.Tests;
 public class StakeOutDrawingTests
 {
     [Theory]
-    [InlineData(1, "rows:2")]
-    [InlineData(2, "1/2")]
-    [InlineData(3, "5/8")]
-    [InlineData(8, "1/2")]
-    [InlineData(16, "1/2")]
-    public void Draw_OfDome_HasEveryStakeInPictureAndTable(int frequency, string cut)
+    [InlineData("1V")]
+    [InlineData("3V 5/8")]
+    [InlineData("16V 1/2")]
+    [InlineData("oblong 6-1-0")]
+    [InlineData("oblong 8-2-1")]
+    public void Draw_OfShelter_HasEveryStakeInPictureAndTable(string design)
     {
-        var frame = Designs.Dome(frequency, cut);
+        var frame = Designs.Named(design);
         var picture = new Picture(StakeOutDrawing.Draw(frame).Value);
         var numbers = Enumerable.Range(1, frame.Base.Length).Select(n => n.ToString()).ToList();
         Assert.Equal(numbers, picture.With("data-stake").Select(e => e.Attribute("data-stake")!.Value));
@@ -41,8 +42,18 @@ public class StakeOutDrawingTests
     }
 
     [Fact]
+    public void Draw_OfOblong_GivesItsWidthAtMidLengthToCheck()
+    {
+        var frame = Designs.Oblong(6, 1, 0);
+        var picture = new Picture(StakeOutDrawing.Draw(frame).Value);
+        var width = Math.Round(frame.Base.Select(id => frame.Nodes[id].Position).Where(p => Math.Abs(p.X) < 1).Max(p => p.Y) * 2).ToString();
+        Assert.Contains(picture.Group("checks").Descendants(), e => e.Value == width);
+        Assert.Contains("spread", picture.All("desc").Single().Value, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Draw_TooWide_IsRefused() =>
         Assert.Equal("drawing.width-invalid", StakeOutDrawing.Draw(Designs.Dome(2, "1/2"), width: Length.FromMillimetres(3001)).Refusal?.Code);
 
-    static string[] Cells(System.Xml.Linq.XElement row) => [.. row.Elements().Select(e => e.Value)];
+    static string[] Cells(XElement row) => [.. row.Elements().Select(e => e.Value)];
 }
