@@ -56,8 +56,6 @@ public static class FrameDrawing
     {
         if (options.Tier is { } tier && (tier < 0 || tier >= frame.TierCount))
             return Refusal.OfField("drawing.tier-invalid", "tier", $"There is no tier {tier}; this shelter has tiers 0 to {frame.TierCount - 1}.");
-        if (options.Width.Millimetres is < 60 or > 3000)
-            return Refusal.OfField("drawing.width-invalid", "width", $"A drawing is 60 mm to 3000 mm wide, not {options.Width}.");
-        return null;
+        return SheetWidth.Fault(options.Width);
     }
 }

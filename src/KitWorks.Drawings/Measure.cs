@@ -2,8 +2,8 @@ using System.Globalization;
 
 namespace KitWorks.Drawings;
 
-/// <summary>Writes measures in the reader's units.</summary>
-static class Measure
+/// <summary>Writes measures in the reader's units, halves away from zero.</summary>
+public static class Measure
 {
     const double MmPerInch = 25.4;
 

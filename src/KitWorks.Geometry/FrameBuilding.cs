@@ -12,7 +12,8 @@ public sealed partial class Frame
         return shelter switch
         {
             Dome dome => DomeFrame.Of(dome, hubAllowance),
-            _ => Refusal.OfField("shelter.kind", "kind", "Only domes can be framed so far."),
+            Oblong oblong => OblongFrame.Of(oblong, hubAllowance),
+            _ => Refusal.OfField("shelter.kind", "kind", $"There is no kind {shelter.GetType().Name}; a shelter is a dome or an oblong."),
         };
     }
 }

@@ -9,10 +9,11 @@ static class Tiering
 {
     public static Outcome<ImmutableArray<Tier>> Of(Frame frame, ImmutableArray<StrutType> strutTypes, HubSystem hubSystem)
     {
-        var tooMany = frame.Nodes.Max(n => n.Degree);
-        if (hubSystem.HubFor(tooMany) is null)
+        var most = frame.Nodes.Max(n => n.Degree);
+        if (most > hubSystem.Hubs.Max(h => h.Ways))
             return Refusal.OfField("design.no-hub", "hubSystem",
-                $"{tooMany} struts meet at a node, and {hubSystem.Name} has hubs of at most {hubSystem.Hubs.Max(h => h.Ways)} ways.");
+                $"{most} struts meet at a node, and {hubSystem.Name} has hubs of at most {hubSystem.Hubs.Max(h => h.Ways)} ways.");
+        var fitting = new HubFitting(frame, hubSystem);
 
         var typeOfFamily = new StrutType[frame.Families.Length];
         foreach (var type in strutTypes)
@@ -28,7 +29,7 @@ static class Tiering
                 number,
                 NameOf(number, tierCount),
                 [.. strutTypes.Select(t => new TierStruts(t.Code, struts.Count(s => typeOfFamily[s.Family] == t))).Where(t => t.Count > 0)],
-                Merge(nodesByTier[number].Select(n => HubTypeOf(hubSystem, n.Degree))),
+                Merge(nodesByTier[number].Select(n => HubTypeOf(fitting, n))),
                 Ties: struts.Count * 2 * hubSystem.TiesPerEnd,
                 Stakes: number == 0 ? frame.Base.Length * hubSystem.Stake.PerBaseHub : 0);
         }).ToImmutableArray();
@@ -42,10 +43,10 @@ static class Tiering
             .Select(g => g.First() with { Count = g.Sum(h => h.Count) }),
     ];
 
-    static HubType HubTypeOf(HubSystem system, int degree)
+    static HubType HubTypeOf(HubFitting fitting, Node node)
     {
-        var hub = system.HubFor(degree)!;
-        return new(hub.Sku, hub.Ways, degree, 1);
+        var hub = fitting.For(node)!;
+        return new(hub.Sku, hub.Ways, node.Degree, 1);
     }
 
     static string NameOf(int number, int count)

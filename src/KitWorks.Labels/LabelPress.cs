@@ -27,15 +27,13 @@ public sealed record PressFolders
 public sealed class LabelPress
 {
     readonly TemplateShelf templates;
-    readonly TextFitting fitting;
-    readonly PictureShelf pictures;
+    readonly Shelves shelves;
     readonly TemplateOptions options = Values.Options();
 
     LabelPress(TemplateShelf templates, FontShelf fonts)
     {
         this.templates = templates;
-        fitting = new(new TextShaper(fonts));
-        pictures = new(fonts);
+        shelves = new(new(new TextShaper(fonts)), new(fonts), new());
     }
 
     /// <summary>Reads templates and fonts, and tries every template on a made-up label.</summary>
@@ -102,7 +100,7 @@ public sealed class LabelPress
         return SvgFile.Write(template, on.Dpi, ink, canvas => PainterOn(canvas, ink, on.Dpi, inset: false).Paint(template, Values.Of(label, options), default));
     }
 
-    Painter PainterOn(SKCanvas? canvas, Ink ink, int dpi, bool inset) => new(canvas, ink, fitting, pictures, dpi / 25.4, inset ? VectorInset : 0);
+    Painter PainterOn(SKCanvas? canvas, Ink ink, int dpi, bool inset) => new(canvas, ink, shelves, dpi / 25.4, inset ? VectorInset : 0);
 
     // Bars that touch in vector output are merged by some viewers; a fiftieth of a dot keeps them apart and prints the same.
     const float VectorInset = 0.02f;

@@ -55,8 +55,14 @@ public sealed record LabelStock(string Name, double PageWidthMm, double PageHeig
     public static LabelStock LetterSheet { get; } = new("letter", 8.5 * Inch, 11 * Inch)
     { Rows = 4, Columns = 2, LeftMarginMm = 6, TopMarginMm = 8, ColumnGapMm = 2, RowGapMm = 1 };
 
+    /// <summary>A roll of labels 100 × 50 mm. The feed between labels is the printer's business.</summary>
+    public static LabelStock Roll100x50 { get; } = new("roll-100x50", 100, 50);
+
+    /// <summary>A roll of labels 57 × 32 mm.</summary>
+    public static LabelStock Roll57x32 { get; } = new("roll-57x32", 57, 32);
+
     /// <summary>The stocks that need no setting.</summary>
-    public static ImmutableArray<LabelStock> BuiltIn { get; } = [Page100x150, Page4x6, A4Sheet, LetterSheet];
+    public static ImmutableArray<LabelStock> BuiltIn { get; } = [Page100x150, Page4x6, A4Sheet, LetterSheet, Roll100x50, Roll57x32];
 
     /// <summary>The built-in stock of a name, or null.</summary>
     public static LabelStock? Named(string name) => BuiltIn.FirstOrDefault(s => s.Name == name);

@@ -8,13 +8,17 @@ static class Values
 {
     const int MaxSteps = 2000;
 
+    static readonly Type[] Named =
+    [
+        typeof(BundleLabel), typeof(HubBagLabel), typeof(TieBagLabel), typeof(ParcelLabel), typeof(BinLabel), typeof(RemnantLabel),
+        typeof(LabelItem), typeof(TagMark),
+    ];
+
     public static TemplateOptions Options()
     {
         var options = new TemplateOptions { StrictVariables = true, StrictFilters = true, MaxSteps = MaxSteps, CultureInfo = CultureInfo.InvariantCulture };
         options.MemberAccessStrategy.MemberNameStrategy = MemberNameStrategies.SnakeCase;
-        options.MemberAccessStrategy.Register<BundleLabel>();
-        options.MemberAccessStrategy.Register<LabelItem>();
-        options.MemberAccessStrategy.Register<TagMark>();
+        foreach (var type in Named) options.MemberAccessStrategy.Register(type);
         return options;
     }
 

@@ -7,17 +7,13 @@ namespace KitWorks.Drawings.Tests;
 
 public class FrameDrawingTests
 {
-    public static TheoryData<int, string, View> Views =>
-    [
-        .. from view in Enum.GetValues<View>()
-           from design in new[] { (1, "1/2"), (2, "1/2"), (3, "5/8"), (3, "3/8"), (4, "1/2"), (8, "1/2"), (16, "1/2") }
-           select new TheoryDataRow<int, string, View>(design.Item1, design.Item2, view),
-    ];
+    public static MatrixTheoryData<string, View> Views { get; } = new(
+        ["1V", "2V 1/2", "3V 3/8", "3V 5/8", "octahedron 4V 1/2", "8V 1/2", "16V 1/2", "oblong 6-1-0", "oblong 8-2-1"], Enum.GetValues<View>());
 
     [Theory, MemberData(nameof(Views))]
-    public void Draw_OfWholeFrame_HasEveryStrutAndHubOnceInItsColourWithItsCode(int frequency, string cut, View view)
+    public void Draw_OfWholeFrame_HasEveryStrutAndHubOnceInItsColourWithItsCode(string design, View view)
     {
-        var frame = Frame(frequency, cut);
+        var frame = Designs.Named(design);
         var types = Designs.TypesOf(frame);
         var picture = Drawn(frame, new() { View = view }, types);
 
@@ -32,9 +28,9 @@ public class FrameDrawingTests
     }
 
     [Theory, MemberData(nameof(Views))]
-    public void Draw_OfWholeFrame_KeepsCodesApartAndOffOtherStruts(int frequency, string cut, View view)
+    public void Draw_OfWholeFrame_KeepsCodesApartAndOffOtherStruts(string design, View view)
     {
-        var picture = Drawn(Frame(frequency, cut), new() { View = view });
+        var picture = Drawn(Designs.Named(design), new() { View = view });
         var codes = picture.Codes().ToList();
         var struts = picture.Group("strong").Descendants().Where(e => e.Attribute("data-strut") is not null).Select(e =>
         {
@@ -50,9 +46,9 @@ public class FrameDrawingTests
     }
 
     [Theory, MemberData(nameof(Views))]
-    public void Draw_OfWholeFrame_SaysHowManyCodesItLeavesOut(int frequency, string cut, View view)
+    public void Draw_OfWholeFrame_SaysHowManyCodesItLeavesOut(string design, View view)
     {
-        var picture = Drawn(Frame(frequency, cut), new() { View = view });
+        var picture = Drawn(Designs.Named(design), new() { View = view });
         var shown = picture.Group("strong").Descendants().Count(e => e.Attribute("data-strut") is not null);
         var missing = shown - picture.Codes().Count();
         var words = string.Join(' ', picture.Group("legend").Elements().Where(e => e.Name.LocalName == "text").Select(e => e.Value));
@@ -62,14 +58,16 @@ public class FrameDrawingTests
     }
 
     [Theory]
-    [InlineData(2, "1/2", View.Spread)]
-    [InlineData(3, "5/8", View.Spread)]
-    [InlineData(4, "1/2", View.Spread)]
-    [InlineData(3, "5/8", View.Plan)]
-    [InlineData(3, "5/8", View.Isometric)]
-    public void Draw_OfEachTier_ShowsItsStrutsStrongTheEarlierPaleTheLaterNot(int frequency, string cut, View view)
+    [InlineData("2V 1/2", View.Spread)]
+    [InlineData("3V 5/8", View.Spread)]
+    [InlineData("octahedron 4V 1/2", View.Spread)]
+    [InlineData("oblong 6-1-0", View.Spread)]
+    [InlineData("oblong 8-2-1", View.Isometric)]
+    [InlineData("3V 5/8", View.Plan)]
+    [InlineData("3V 5/8", View.Isometric)]
+    public void Draw_OfEachTier_ShowsItsStrutsStrongTheEarlierPaleTheLaterNot(string design, View view)
     {
-        var frame = Frame(frequency, cut);
+        var frame = Designs.Named(design);
         var types = Designs.TypesOf(frame);
         for (var tier = 0; tier < frame.TierCount; tier++)
         {
@@ -129,8 +127,6 @@ public class FrameDrawingTests
         var picture = Drawn(frame, new() { Title = "Tom & Ann's <hut>\u0000" }, types);
         Assert.StartsWith("Tom & Ann's <hut> ·", picture.All("title").Single().Value);
     }
-
-    static Frame Frame(int frequency, string cut) => Designs.Dome(frequency, frequency == 1 ? "rows:2" : cut);
 
     static Picture Drawn(Frame frame, DrawingOptions options, StrutType[]? types = null) => new(FrameDrawing.Draw(frame, options, types).Value);
 

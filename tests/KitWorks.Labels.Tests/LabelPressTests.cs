@@ -11,7 +11,7 @@ public class LabelPressTests
     [InlineData("4x6", 101.6, 152.4)]
     public void Pdf_WhenOneAPage_PageIsExact(string stock, double widthMm, double heightMm)
     {
-        using var pdf = PdfDocument.Open(Samples.Press.Pdf([Samples.Bundle, Samples.Hubs], LabelStock.Named(stock)!).Value);
+        using var pdf = PdfDocument.Open(Samples.Press.Pdf([Samples.Bundle, Samples.Stakes], LabelStock.Named(stock)!).Value);
         Assert.Equal(2, pdf.NumberOfPages);
         Assert.All(pdf.GetPages(), p =>
         {
@@ -33,6 +33,31 @@ public class LabelPressTests
         var pdf = Samples.Press.Pdf([Samples.Bundle], LabelStock.Named(stock)! with { Dpi = dpi }).Value;
         var codes = Assert.Single(Scanner.Pages(pdf, dpi));
         Assert.Equal(["CODE-128:K26-00418-1-07-M", "QR-Code:https://kits.example/b/K26-00418-1-07-M"], codes.Order(StringComparer.Ordinal));
+    }
+
+    public static TheoryData<Label, string, string[]> Kinds => new()
+    {
+        { Samples.Stakes, "100x150", ["CODE-128:K26-00418-1-07-M", "QR-Code:https://kits.example/b/K26-00418-1-07-M"] },
+        { Samples.Hubs, "100x150", ["CODE-128:K26-00418-1-02-7", "QR-Code:https://kits.example/b/K26-00418-1-02-7"] },
+        { Samples.Hubs, "a4", ["CODE-128:K26-00418-1-02-7", "QR-Code:https://kits.example/b/K26-00418-1-02-7"] },
+        { Samples.Ties, "100x150", ["CODE-128:K26-00418-1-03-X", "QR-Code:https://kits.example/b/K26-00418-1-03-X"] },
+        { Samples.Ties, "letter", ["CODE-128:K26-00418-1-03-X", "QR-Code:https://kits.example/b/K26-00418-1-03-X"] },
+        { Samples.Parcel, "100x150", ["CODE-128:00106141412345678908"] },
+        { Samples.Bin, "roll-100x50", ["CODE-128:BIN-A-03-2"] },
+        { Samples.Bin, "roll-57x32", ["CODE-128:BIN-A-03-2"] },
+        { Samples.Remnant, "roll-100x50", ["CODE-128:R-000123-4"] },
+        { Samples.Remnant, "roll-57x32", ["CODE-128:R-000123-4"] },
+    };
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void Pdf_OfEveryKind_ScansAt203And300Dpi(Label label, string stock, string[] codes)
+    {
+        foreach (var dpi in new[] { 203, 300 })
+        {
+            var pdf = Samples.Press.Pdf([label], LabelStock.Named(stock)! with { Dpi = dpi }).Value;
+            Assert.Equal(codes, Assert.Single(Scanner.Pages(pdf, dpi)).Order(StringComparer.Ordinal));
+        }
     }
 
     [Fact]

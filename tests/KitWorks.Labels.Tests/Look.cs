@@ -9,7 +9,10 @@ public class Look
         if (Environment.GetEnvironmentVariable("KITWORKS_LOOK") is not { Length: > 0 } folder) return;
         Directory.CreateDirectory(folder);
         void Keep(string name, byte[] pdf) => File.WriteAllBytes(Path.Combine(folder, name + ".pdf"), pdf);
-        foreach (var stock in LabelStock.BuiltIn) Keep($"bundles-{stock.Name}", Samples.Press.Pdf([Samples.Bundle, Samples.Hubs], stock).Value);
+        Label[] packs = [Samples.Bundle, Samples.Stakes, Samples.Hubs, Samples.Ties];
+        foreach (var stock in LabelStock.BuiltIn.Take(4)) Keep($"packs-{stock.Name}", Samples.Press.Pdf(packs, stock).Value);
+        foreach (var stock in LabelStock.BuiltIn.Skip(4)) Keep($"shelf-{stock.Name}", Samples.Press.Pdf([Samples.Bin, Samples.Remnant], stock).Value);
+        Keep("parcel", Samples.Press.Pdf([Samples.Parcel], LabelStock.Page100x150).Value);
         File.WriteAllBytes(Path.Combine(folder, "bundle.png"), Samples.Press.Png(Samples.Bundle, 203).Value);
         File.WriteAllText(Path.Combine(folder, "bundle.svg"), Samples.Press.Svg(Samples.Bundle).Value);
     }

@@ -68,7 +68,9 @@ static class Docs
     public static void MapDocs(this IEndpointRouteBuilder app)
     {
         app.MapOpenApi("/openapi/{documentName}.json");
-        app.MapScalarApiReference("/docs", page => page.WithTitle("KitWorks").DisableDefaultFonts().DisableTelemetry());
+        app.MapScalarApiReference("/docs", page => page
+            .WithTitle("KitWorks").AddPreferredSecuritySchemes("key")
+            .DisableDefaultFonts().DisableTelemetry().DisableAgent().DisableMcp().HideDeveloperTools().HideClientButton());
         app.MapGet("/", () => TypedResults.Redirect("/docs")).ExcludeFromDescription();
     }
 }

@@ -31,7 +31,12 @@ static class ShopHost
         AddServices(builder);
 
         var app = builder.Build();
-        app.UseExceptionHandler(handler => handler.Run(Problems.Answer));
+        app.UseExceptionHandler(new ExceptionHandlerOptions
+        {
+            ExceptionHandler = Problems.Answer,
+            // A client's mistake is answered, not logged as a fault of ours.
+            SuppressDiagnosticsCallback = thrown => thrown.Exception is BadHttpRequestException,
+        });
         app.UseStatusCodePages(Problems.AnswerStatus);
         app.UseAuthentication();
         app.UseAuthorization();

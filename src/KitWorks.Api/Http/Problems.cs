@@ -18,7 +18,7 @@ static class Problems
             RefusalKind.Impossible => StatusCodes.Status422UnprocessableEntity,
             RefusalKind.Forbidden => StatusCodes.Status403Forbidden,
         },
-        refusal.Code, refusal.Detail, [.. refusal.Errors.Select(e => new FieldProblem("#/" + e.Field, e.Detail))]);
+        refusal.Code, refusal.Detail, [.. refusal.Errors.Select(e => new FieldProblem(e.Field.Length == 0 ? "#" : "#/" + e.Field, e.Detail))]);
 
     /// <summary>A problem document.</summary>
     public static IResult Of(int status, string code, string detail, params FieldProblem[] errors) => TypedResults.Json(
@@ -33,7 +33,7 @@ static class Problems
         {
             BadHttpRequestException { InnerException: JsonException json } => Of(Unreadable(json)),
             BadHttpRequestException { StatusCode: StatusCodes.Status413PayloadTooLarge } =>
-                Of(StatusCodes.Status413PayloadTooLarge, "request.too-large", $"A request body is at most {Hosting.ShopHost.MaxBodyBytes / 1024} KiB."),
+                Of(StatusCodes.Status413PayloadTooLarge, "request.too-large", TooLarge),
             BadHttpRequestException bad => Of(bad.StatusCode, "request.malformed", bad.StatusCode == StatusCodes.Status415UnsupportedMediaType
                 ? "Send the body as application/json." : "The request could not be read: a body or a parameter is missing or not of its form."),
             DbUpdateConcurrencyException => Of(StatusCodes.Status409Conflict, "state.changed", "Somebody changed this at the same moment. Read it again, and ask again."),
@@ -55,11 +55,14 @@ static class Problems
             StatusCodes.Status403Forbidden => ("access.role", "This key's role may not do this."),
             StatusCodes.Status404NotFound => ("address.unknown", "There is nothing at this address. See /docs."),
             StatusCodes.Status405MethodNotAllowed => ("address.method", "This address does not take this method. See /docs."),
+            StatusCodes.Status413PayloadTooLarge => ("request.too-large", TooLarge),
             StatusCodes.Status415UnsupportedMediaType => ("request.media-type", "Send the body as application/json."),
             _ => ("request.failed", "The request could not be served."),
         };
         return Of(status, code, detail).ExecuteAsync(context.HttpContext);
     }
+
+    static string TooLarge => $"A request body is at most {Hosting.ShopHost.MaxBodyBytes / 1024} KiB.";
 
     static Refusal Unreadable(JsonException json)
     {

@@ -31,9 +31,15 @@ sealed class Codes
 
     public static Codes Place(Scene scene)
     {
-        var most = Place(scene, [Sizes[^1]]).Placed.Count;
-        var first = Array.FindIndex(Sizes, size => Place(scene, [size]).Placed.Count >= most * EnoughShare);
-        return Place(scene, Sizes[first..]);
+        var (hard, soft) = (new Obstacles(), new Obstacles());
+        foreach (var s in scene.Struts) (s.IsSubject ? hard : soft).AddLine(s.Strut.Id, s.From, s.To, scene.Pipe);
+        foreach (var n in scene.Nodes) (n.Weight is Weight.Hidden ? soft : hard).AddDot(n.At, scene.Hub + 0.15);
+        var most = Place(scene, hard, soft, [Sizes[^1]]);
+        for (var first = 0; first < Sizes.Length - 1; first++)
+        {
+            if (Place(scene, hard, soft, [Sizes[first]]).Placed.Count >= most.Placed.Count * EnoughShare) return Place(scene, hard, soft, Sizes[first..]);
+        }
+        return most;
     }
 
     public XElement Draw()
@@ -54,11 +60,9 @@ sealed class Codes
         return group;
     }
 
-    static Codes Place(Scene scene, double[] sizes)
+    static Codes Place(Scene scene, Obstacles hard, Obstacles soft, double[] sizes)
     {
-        var (hard, soft) = (new Obstacles(), new Obstacles());
-        foreach (var s in scene.Struts) (s.IsSubject ? hard : soft).AddLine(s.Strut.Id, s.From, s.To, scene.Pipe);
-        foreach (var n in scene.Nodes) (n.Weight is Weight.Hidden ? soft : hard).AddDot(n.At, scene.Hub + 0.15);
+        var codes = new Obstacles();
         var placed = new List<(DrawnStrut, double, Box)>();
         var wanted = scene.Struts.Where(s => s.IsSubject).ToList();
         var left = wanted;
@@ -67,14 +71,14 @@ sealed class Codes
             var still = new List<DrawnStrut>();
             foreach (var strut in left)
             {
-                var free = BoxesOn(strut, size, scene).Where(b => hard.LeaveRoomFor(b, strut.Strut.Id)).ToList();
+                var free = BoxesOn(strut, size, scene).Where(b => hard.LeaveRoomFor(b, strut.Strut.Id) && codes.LeaveRoomFor(b, strut.Strut.Id)).ToList();
                 if (free.Count == 0)
                 {
                     still.Add(strut);
                     continue;
                 }
                 var box = free[Math.Max(0, free.FindIndex(b => soft.LeaveRoomFor(b, strut.Strut.Id)))];
-                hard.AddBox(box.Grown(Apart));
+                codes.AddBox(box.Grown(Apart));
                 placed.Add((strut, size, box));
             }
             left = still;

@@ -6,13 +6,13 @@ namespace KitWorks.Drawings.Frames;
 /// <summary>The key under a picture: strut types and hubs in columns, then notes.</summary>
 sealed class Legend
 {
-    const double Size = 2.4, Row = 4, Swatch = 8, Pad = 1.7, ColumnGap = 5, HubGap = 6;
+    const double LargestSize = 2.4, Row = 4, ColumnGap = 5, HubGap = 6;
 
     readonly List<(Mark Mark, string Name, string Length, string Count)> struts;
     readonly List<(int Degree, string Name, string Count)> hubs;
     readonly List<string> notes;
     readonly string lengthHeading;
-    readonly double code, name, length, count;
+    readonly double size, swatch, pad, code, name, length, count;
     readonly int columns, rows;
     readonly double width;
 
@@ -24,11 +24,15 @@ sealed class Legend
         hubs = [.. scene.Nodes.Where(n => Counted(n.Weight, scene)).CountBy(n => n.Node.Degree).OrderByDescending(h => h.Key)
             .Select(h => (h.Key, $"hub, {h.Key} struts", "× " + h.Value))];
         this.width = width;
+        (size, swatch, pad) = (LargestSize, 8, 1.7);
         code = Widest(struts.Select(s => s.Mark.Code));
         name = Widest(struts.Select(s => s.Name));
         length = Widest(struts.Select(s => s.Length).Append(lengthHeading));
         count = Widest(struts.Select(s => s.Count));
-        this.notes = [.. notes.SelectMany(n => Wrap(n, width))];
+        var shrink = Math.Min(1, width / StrutColumn);
+        (size, swatch, pad) = (size * shrink, swatch * shrink, pad * shrink);
+        (code, name, length, count) = (code * shrink, name * shrink, length * shrink, count * shrink);
+        this.notes = [.. notes.SelectMany(n => TextWidth.Wrap(n, LargestSize, width))];
         columns = Math.Max(1, (int)Math.Floor((width + ColumnGap) / (StrutColumn + ColumnGap)));
         columns = Math.Min(columns, Math.Max(1, (int)Math.Ceiling(struts.Count / 3.0)));
         rows = (struts.Count + columns - 1) / columns;
@@ -36,7 +40,7 @@ sealed class Legend
 
     public double Height => NotesTop + notes.Count * (Row - 0.6);
 
-    double StrutColumn => Swatch + code + name + length + count + 4 * Pad;
+    double StrutColumn => swatch + code + name + length + count + 4 * pad;
 
     double HubsTop => (1 + rows) * Row + (rows > 0 ? 1.5 : 0);
 
@@ -51,7 +55,7 @@ sealed class Legend
             var end = x + StrutColumn;
             group.Add(
                 Heading(new(x, at.Y + Row * 0.6), "Strut"),
-                Heading(new(end - count - Pad, at.Y + Row * 0.6), lengthHeading, fromRight: true),
+                Heading(new(end - count - pad, at.Y + Row * 0.6), lengthHeading, fromRight: true),
                 Svg.Line(new(x, at.Y + Row * 0.9), new(end, at.Y + Row * 0.9), ("stroke", Ink.Pale), ("stroke-width", Svg.N(0.15))));
             for (var row = 0; row < rows && column * rows + row < struts.Count; row++)
                 group.Add(StrutRow(new(x, at.Y + (row + 1.75) * Row), end, struts[column * rows + row]));
@@ -69,33 +73,33 @@ sealed class Legend
         }
         y = at.Y + NotesTop;
         for (var i = 0; i < notes.Count; i++)
-            group.Add(Svg.Text(new(at.X, y + (i + 0.7) * (Row - 0.6)), notes[i], Size, ("fill", Ink.Soft)));
+            group.Add(Svg.Text(new(at.X, y + (i + 0.7) * (Row - 0.6)), notes[i], LargestSize, ("fill", Ink.Soft)));
         return group;
     }
 
     XElement StrutRow(Spot at, double end, (Mark Mark, string Name, string Length, string Count) row)
     {
-        var x = at.X + Swatch + Pad;
+        var x = at.X + swatch + pad;
         var entry = Svg.Group("entry", ("data-code", row.Mark.Code), ("data-count", row.Count[2..]));
         entry.Add(
-            Pipe.Swatch(at - new Spot(0, Size * 0.35), Swatch, 1.3, row.Mark.Tag, row.Mark.Pattern),
-            Svg.Text(new(x, at.Y), row.Mark.Code, Size, ("font-weight", "bold")),
-            Svg.Text(new(x + code + Pad, at.Y), row.Name, Size, ("fill", Ink.Soft)),
-            Svg.Text(new(end - count - Pad, at.Y), row.Length, Size, ("text-anchor", "end")),
-            Svg.Text(new(end, at.Y), row.Count, Size, ("text-anchor", "end")));
+            Pipe.Swatch(at - new Spot(0, size * 0.35), swatch, 1.3, row.Mark.Tag, row.Mark.Pattern),
+            Svg.Text(new(x, at.Y), row.Mark.Code, size, ("font-weight", "bold")),
+            Svg.Text(new(x + code + pad, at.Y), row.Name, size, ("fill", Ink.Soft)),
+            Svg.Text(new(end - count - pad, at.Y), row.Length, size, ("text-anchor", "end")),
+            Svg.Text(new(end, at.Y), row.Count, size, ("text-anchor", "end")));
         return entry;
     }
 
-    static XElement HubEntry(Spot at, (int Degree, string Name, string Count) hub)
+    XElement HubEntry(Spot at, (int Degree, string Name, string Count) hub)
     {
         var entry = Svg.Group("entry", ("data-degree", hub.Degree.ToString()), ("data-count", hub.Count[2..]));
-        var words = Svg.Text(new(at.X + 3.4, at.Y), hub.Name + " ", Size, ("fill", Ink.Soft));
+        var words = Svg.Text(new(at.X + 3.4, at.Y), hub.Name + " ", size, ("fill", Ink.Soft));
         words.Add(Svg.Element("tspan", ("fill", Ink.Dark)).Saying(hub.Count));
-        entry.Add(HubSign.Draw(at + new Spot(1.2, -Size * 0.35), hub.Degree, 1.05, pale: false), words);
+        entry.Add(HubSign.Draw(at + new Spot(1.2, -size * 0.35), hub.Degree, 1.05, pale: false), words);
         return entry;
     }
 
-    static double HubWidth((int Degree, string Name, string Count) hub) => 4.4 + TextWidth.Of(hub.Name + hub.Count, Size);
+    double HubWidth((int Degree, string Name, string Count) hub) => 4.4 + TextWidth.Of(hub.Name + hub.Count, size);
 
     /// <summary>The hubs, as many to a line as fit.</summary>
     IEnumerable<List<(int Degree, string Name, string Count)>> HubLines()
@@ -113,28 +117,12 @@ sealed class Legend
         if (line.Count > 0) yield return line;
     }
 
-    static XElement Heading(Spot at, string text, bool fromRight = false) =>
-        Svg.Text(at, text, Size * 0.88, ("fill", Ink.Soft), ("text-anchor", fromRight ? "end" : "start"));
+    XElement Heading(Spot at, string text, bool fromRight = false) =>
+        Svg.Text(at, text, size * 0.88, ("fill", Ink.Soft), ("text-anchor", fromRight ? "end" : "start"));
 
     static bool Counted(Weight weight, Scene scene) => weight is Weight.Strong or Weight.Behind || !scene.IsTier;
 
     static string NameOf(Mark mark) => mark.Tag.Bands == 1 ? mark.Tag.Colour : $"{mark.Tag.Colour}, {mark.Tag.Bands} bands";
 
-    static double Widest(IEnumerable<string> texts) => texts.Select(t => TextWidth.Of(t, Size)).DefaultIfEmpty(0).Max();
-
-    static IEnumerable<string> Wrap(string text, double width)
-    {
-        var line = "";
-        foreach (var word in text.Split(' '))
-        {
-            var longer = line.Length == 0 ? word : line + " " + word;
-            if (line.Length > 0 && TextWidth.Of(longer, Size) > width)
-            {
-                yield return line;
-                longer = word;
-            }
-            line = longer;
-        }
-        yield return line;
-    }
+    static double Widest(IEnumerable<string> texts) => texts.Select(t => TextWidth.Of(t, LargestSize)).DefaultIfEmpty(0).Max();
 }

@@ -86,8 +86,8 @@ sealed class Projection
         return n =>
         {
             var foot = new Spot(Math.Clamp(n.Position.X, -ridge, ridge), 0);
-            var out_ = new Spot(n.Position.X, n.Position.Y) - foot;
-            return out_.Length < radius * 1e-9 ? foot : foot + out_.Unit * (radius * Math.Atan2(out_.Length, n.Position.Z - centre));
+            var outward = new Spot(n.Position.X, n.Position.Y) - foot;
+            return outward.Length < radius * 1e-9 ? foot : foot + outward.Unit * (radius * Math.Atan2(outward.Length, n.Position.Z - centre));
         };
     }
 }

@@ -54,7 +54,7 @@ static class Pipe
             Svg.Path(d, ("stroke", Ink.Dark), ("stroke-width", Svg.N(width))),
             Svg.Path(Svg.Segment(from + new Spot(Rim(width), 0), to - new Spot(Rim(width), 0)), ("stroke", tag.Hex), ("stroke-width", Core(width))),
             Pattern(d, pattern, tag.Hex, width),
-            tag.Bands > 1 ? Svg.Path(Bands(from, to, tag.Bands, width * 1.2, width), ("stroke", Ink.Dark), ("stroke-width", Svg.N(width * 0.3))) : null);
+            tag.Bands > 1 ? Svg.Path(Bands(from, to, tag.Bands, width * 0.9, width), ("stroke", Ink.Dark), ("stroke-width", Svg.N(Math.Min(0.3 * width, 0.35 * length / tag.Bands)))) : null);
         return swatch;
     }
 }

@@ -8,6 +8,23 @@ static class TextWidth
 {
     public static double Of(string text, double size) => text.Sum(Em) * size;
 
+    /// <summary>The text in lines that are no wider than told, unless one word is.</summary>
+    public static IEnumerable<string> Wrap(string text, double size, double width)
+    {
+        var line = "";
+        foreach (var word in text.Split(' '))
+        {
+            var longer = line.Length == 0 ? word : line + " " + word;
+            if (line.Length > 0 && Of(longer, size) > width)
+            {
+                yield return line;
+                longer = word;
+            }
+            line = longer;
+        }
+        yield return line;
+    }
+
     static double Em(char c) => c switch
     {
         'i' or 'j' or 'l' or 'I' or '.' or ',' or '\'' or ':' or ';' or '|' or ' ' or '·' => 0.34,

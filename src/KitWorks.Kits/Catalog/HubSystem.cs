@@ -26,9 +26,6 @@ public sealed record HubSystem
 
     /// <summary>The hubs, one for each number of ways.</summary>
     public required ImmutableArray<Hub> Hubs { get; init; }
-
-    /// <summary>The hub with the fewest ways that takes a node of this degree, or null where none does.</summary>
-    public Hub? HubFor(int degree) => Hubs.Where(h => h.Ways >= degree).MinBy(h => h.Ways);
 }
 
 /// <summary>A hub that takes up to <paramref name="Ways"/> struts.</summary>

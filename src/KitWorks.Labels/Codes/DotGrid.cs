@@ -13,24 +13,27 @@ readonly record struct DotPlacement(int Left, int Top, int Module, int RowHeight
 /// <summary>Fits symbols to whole printer dots: a bar of one and a half dots does not scan.</summary>
 static class DotGrid
 {
-    /// <summary>The narrowest module that a hand scanner reads from a label printer.</summary>
-    public const double LeastModuleMm = 0.25;
+    // In dots: sizes that are whole dots but for rounding pass, as two dots at 203 dpi (0.2502 mm) must.
+    const double Tolerance = 0.01;
 
     /// <summary>The symbol as large as the box allows, in its middle, with its quiet zones inside the box.</summary>
     public static Outcome<DotPlacement> Place(Symbol symbol, SKRect boxDots, double dotsPerMm)
     {
-        var (width, height) = ((int)Math.Floor(boxDots.Width + 0.01), (int)Math.Floor(boxDots.Height + 0.01));
+        var (width, height) = ((int)Math.Floor(boxDots.Width + Tolerance), (int)Math.Floor(boxDots.Height + Tolerance));
         var linear = symbol.Rows == 1;
-        var module = linear ? width / symbol.FullColumns : Math.Min(width, height) / symbol.FullColumns;
-        // A hundredth of a dot lets two dots at 203 dpi, 0.2502 mm, pass.
-        var least = (int)Math.Ceiling(LeastModuleMm * dotsPerMm - 0.01);
+        var across = linear ? width : Math.Min(width, height);
+        var module = Math.Min(across / symbol.FullColumns, (int)Math.Floor(symbol.Limits.MostModuleMm * dotsPerMm));
+        var least = (int)Math.Ceiling(symbol.Limits.LeastModuleMm * dotsPerMm - Tolerance);
         if (module < least)
-            return new Refusal(RefusalKind.Impossible, "label.code-too-small",
-                $"The code needs {symbol.FullColumns * least / dotsPerMm:0.0} mm with its quiet zones and has {(linear ? width : Math.Min(width, height)) / dotsPerMm:0.0} mm; a module may not be under {LeastModuleMm} mm.");
+            return TooSmall($"The code needs {symbol.FullColumns * least / dotsPerMm:0.0} mm with its quiet zones and has {across / dotsPerMm:0.0} mm; a module may not be under {symbol.Limits.LeastModuleMm} mm.");
+        if (height < symbol.Limits.LeastHeightMm * dotsPerMm - 1)
+            return TooSmall($"The bars are {height / dotsPerMm:0.0} mm high; they may not be under {symbol.Limits.LeastHeightMm} mm.");
         var left = (int)Math.Round(boxDots.Left) + (width - symbol.Columns * module) / 2;
         var top = (int)Math.Round(boxDots.Top) + (linear ? 0 : (height - symbol.Rows * module) / 2);
         return new DotPlacement(left, top, module, linear ? height : module);
     }
+
+    static Refusal TooSmall(string detail) => new(RefusalKind.Impossible, "label.code-too-small", detail);
 
     /// <summary>The dark runs as rectangles in dots, each drawn in by <paramref name="inset"/> on every side.</summary>
     public static SKPath Outline(Symbol symbol, DotPlacement at, float inset)

@@ -5,7 +5,8 @@ namespace KitWorks.Labels.Codes;
 /// <param name="Rows">Modules down; 1 for bars, which stretch.</param>
 /// <param name="Dark">The modules.</param>
 /// <param name="Quiet">Light modules that must stay free on each side.</param>
-sealed record Symbol(int Columns, int Rows, bool[] Dark, int Quiet)
+/// <param name="Limits">How small and large it may be drawn.</param>
+sealed record Symbol(int Columns, int Rows, bool[] Dark, int Quiet, SymbolLimits Limits)
 {
     /// <summary>Modules that a row takes with its quiet zones.</summary>
     public int FullColumns => Columns + 2 * Quiet;
@@ -22,4 +23,20 @@ sealed record Symbol(int Columns, int Rows, bool[] Dark, int Quiet)
                 yield return (row, start, column - start + 1);
             }
     }
+}
+
+/// <summary>How small and large a symbol may be drawn.</summary>
+/// <param name="LeastModuleMm">The narrowest module.</param>
+/// <param name="MostModuleMm">The widest module.</param>
+/// <param name="LeastHeightMm">The lowest bars.</param>
+sealed record SymbolLimits(double LeastModuleMm, double MostModuleMm, double LeastHeightMm)
+{
+    /// <summary>What a hand scanner reads from a label printer. No bars under 5 mm: a scanner's line then misses them.</summary>
+    public static SymbolLimits Bars { get; } = new(0.25, 1, 5);
+
+    /// <summary>The same for a code that is read by camera.</summary>
+    public static SymbolLimits Matrix { get; } = new(0.25, 1.5, 0);
+
+    /// <summary>GS1 General Specifications, symbol specification table 5 for logistic units, from memory.</summary>
+    public static SymbolLimits Logistics { get; } = new(0.495, 0.940, 31.75);
 }

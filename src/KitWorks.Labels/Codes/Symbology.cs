@@ -13,12 +13,14 @@ static class Symbology
 
     // Above the longest text that a label's width could take at the least module.
     const int LongestCode128 = 80;
+    const int LongestGs1 = 48;
     const int LongestQr = 600;
 
     /// <summary>The symbol for a text, or a refusal that says what cannot be encoded.</summary>
     public static Outcome<Symbol> Encode(string symbology, string text) => symbology switch
     {
         "code128" => Code128(text),
+        "gs1-128" => Gs1(text),
         "qr" => Qr(text),
         _ => new Refusal(RefusalKind.Impossible, "label.code-unknown", $"There is no code “{symbology}”; there are code128, gs1-128 and qr."),
     };
@@ -30,7 +32,7 @@ static class Symbology
         // The encoder takes some letters beyond ASCII for function codes and says nothing.
         foreach (var odd in text.Where(c => c is < ' ' or > '~'))
             return Refuse($"A Code 128 here has printable ASCII characters only; “{text}” has U+{(int)odd:X4}.");
-        return Bars(new Code128Writer().encode(text));
+        return Bars(new Code128Writer().encode(text), SymbolLimits.Bars);
     }
 
     static Outcome<Symbol> Qr(string text)
@@ -40,10 +42,19 @@ static class Symbology
         var matrix = Encoder.encode(text, ErrorCorrectionLevel.M, hints).Matrix;
         var dark = new bool[matrix.Width * matrix.Height];
         for (var i = 0; i < dark.Length; i++) dark[i] = matrix[i % matrix.Width, i / matrix.Width] == 1;
-        return new Symbol(matrix.Width, matrix.Height, dark, QrQuiet);
+        return new Symbol(matrix.Width, matrix.Height, dark, QrQuiet, SymbolLimits.Matrix);
     }
 
-    static Symbol Bars(bool[] dark) => new(dark.Length, 1, dark, Code128Quiet);
+    // A GS1-128 is a Code 128 that starts with function 1; U+00F1 in the text separates elements of unfixed length.
+    static Outcome<Symbol> Gs1(string text)
+    {
+        var elements = text.Split('\u00f1');
+        if (text.Length > LongestGs1 || elements.Any(e => e.Length < 3 || !e.All(c => c is > ' ' and <= '~')))
+            return Refuse($"A GS1-128 has 3 to {LongestGs1} printable ASCII characters, each element starting with its application identifier; this is “{text}”.");
+        return Bars(new Code128Writer().encode(text, new Dictionary<EncodeHintType, object> { [EncodeHintType.GS1_FORMAT] = true }), SymbolLimits.Logistics);
+    }
+
+    static Symbol Bars(bool[] dark, SymbolLimits limits) => new(dark.Length, 1, dark, Code128Quiet, limits);
 
     static Refusal Refuse(string detail) => new(RefusalKind.Impossible, "label.code-character", detail);
 }

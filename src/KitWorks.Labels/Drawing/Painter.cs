@@ -7,11 +7,14 @@ using SkiaSharp;
 
 namespace KitWorks.Labels.Drawing;
 
+/// <summary>What painters share: what was fitted, read and encoded before.</summary>
+sealed record Shelves(TextFitting Fitting, PictureShelf Pictures, SymbolShelf Symbols);
+
 /// <summary>
 /// Draws filled templates on a canvas whose unit is the printer's dot. Without a canvas it goes through the same motions,
 /// finds every fault and notes the glyphs used.
 /// </summary>
-sealed class Painter(SKCanvas? canvas, Ink ink, TextFitting fitting, PictureShelf pictures, double dotsPerMm, float barInset)
+sealed class Painter(SKCanvas? canvas, Ink ink, Shelves shelves, double dotsPerMm, float barInset)
 {
     /// <summary>Draws a template with its top left corner on a dot.</summary>
     public Refusal? Paint(Template template, TemplateContext values, (int X, int Y) corner)
@@ -48,7 +51,7 @@ sealed class Painter(SKCanvas? canvas, Ink ink, TextFitting fitting, PictureShel
             else if (!placeholder.Fill(values).Succeeds(out words[i]!, out var refusal)) return refusal;
         }
         if (words.All(string.IsNullOrWhiteSpace)) return null;
-        if (!fitting.Fit(part, words).Succeeds(out var fitted, out var misfit)) return misfit;
+        if (!shelves.Fitting.Fit(part, words).Succeeds(out var fitted, out var misfit)) return misfit;
         if (canvas is null)
         {
             foreach (var stretch in fitted.Lines.SelectMany(l => l))
@@ -65,7 +68,7 @@ sealed class Painter(SKCanvas? canvas, Ink ink, TextFitting fitting, PictureShel
     Refusal? PaintCode(CodePart part, TemplateContext values, SKMatrix toDots)
     {
         if (!part.Content.Fill(values).Succeeds(out var content, out var refusal)) return refusal;
-        if (!Symbology.Encode(part.Symbology, content.Trim()).Succeeds(out var symbol, out refusal)) return refusal;
+        if (!shelves.Symbols.Encode(part.Symbology, content.Trim()).Succeeds(out var symbol, out refusal)) return refusal;
         if (!DotGrid.Place(symbol, toDots.MapRect(part.Box), dotsPerMm).Succeeds(out var at, out refusal)) return part.Place.Refuse(refusal.Detail) with { Code = refusal.Code };
         if (canvas is null) return null;
         using var path = DotGrid.Outline(symbol, at, barInset);
@@ -88,7 +91,7 @@ sealed class Painter(SKCanvas? canvas, Ink ink, TextFitting fitting, PictureShel
     {
         if (!part.Content.Fill(values).Succeeds(out var source, out var refusal)) return refusal;
         if (string.IsNullOrWhiteSpace(source)) return null;
-        if (!pictures.Read(source).Succeeds(out var picture, out refusal)) return part.Place.Refuse(refusal.Detail);
+        if (!shelves.Pictures.Read(source).Succeeds(out var picture, out refusal)) return part.Place.Refuse(refusal.Detail);
         var (box, width, height) = (part.Box, (float)(picture.WidthMm * picture.UnitsPerMm), (float)(picture.HeightMm * picture.UnitsPerMm));
         var scale = Math.Min(box.Width / width, box.Height / height);
         var into = SKMatrix.CreateScale(scale, scale).PostConcat(SKMatrix.CreateTranslation(box.MidX - scale * width / 2, box.MidY - scale * height / 2));

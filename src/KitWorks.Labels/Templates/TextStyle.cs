@@ -23,9 +23,9 @@ sealed record TextStyle(string Family, bool Bold, float Size, SKColor Colour, SK
 
     (TextStyle Style, string? Wrong) With(string name, string value, Func<string, bool> knowsFamily) => name switch
     {
-        "font-family" => value.Split(',').Select(f => f.Trim(' ', '\'', '"')).FirstOrDefault(knowsFamily) is { } family
-            ? (this with { Family = family }, null)
-            : value.Contains("sans-serif", StringComparison.OrdinalIgnoreCase) ? (this, null) : (this, "None of these fonts is in a font folder."),
+        "font-family" => value.Split(',').Select(f => f.Trim(' ', '\'', '"')).FirstOrDefault(f => IsAnySans(f) || knowsFamily(f)) is { } family
+            ? (IsAnySans(family) ? this : this with { Family = family }, null)
+            : (this, "None of these fonts is in a font folder."),
         "font-weight" => (this with { Bold = value is "bold" or "bolder" || int.TryParse(value, CultureInfo.InvariantCulture, out var w) && w >= 600 }, null),
         "font-size" => TryNumber(value, out var size) && size > 0 ? (this with { Size = size }, null) : (this, "A font size is a number in the drawing's units."),
         "fill" => TryColour(value, out var colour) ? (this with { Colour = colour }, null) : (this, "A text's colour is #rrggbb, black or white."),
@@ -38,6 +38,9 @@ sealed record TextStyle(string Family, bool Bold, float Size, SKColor Colour, SK
         },
         _ => (this, null),
     };
+
+    // Names that stand for whatever plain font there is.
+    static bool IsAnySans(string family) => family.ToUpperInvariant() is "SANS-SERIF" or "HELVETICA" or "ARIAL";
 
     /// <summary>Reads a number of user units; px is what drawing programs write for them.</summary>
     public static bool TryNumber(string text, out float number) => float.TryParse(

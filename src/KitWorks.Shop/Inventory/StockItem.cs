@@ -28,7 +28,7 @@ sealed class StockBalance
 }
 
 /// <summary>What a movement does.</summary>
-enum MovementKind
+public enum MovementKind
 {
     /// <summary>Goods came in: on hand goes up.</summary>
     Receipt,

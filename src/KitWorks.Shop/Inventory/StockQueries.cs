@@ -27,7 +27,7 @@ public sealed record StockItemAnswer(
 
 /// <summary>An entry of the ledger.</summary>
 public sealed record MovementAnswer(
-    long Id, string Kind, int OnHandChange, int ReservedChange, string Reference, string? Reason, string Actor, DateTimeOffset At);
+    long Id, MovementKind Kind, int OnHandChange, int ReservedChange, string Reference, string? Reason, string Actor, DateTimeOffset At);
 
 sealed class ListStockHandler(ShopDb db) : IRequestHandler<ListStock, Outcome<Page<StockItemAnswer>>>
 {
@@ -62,7 +62,7 @@ sealed class ListMovementsHandler(ShopDb db) : IRequestHandler<ListMovements, Ou
         if (!await db.StockItems.AnyAsync(i => i.Sku == query.Sku, cancellationToken)) return GetStockItemHandler.Unknown(query.Sku);
         var before = query.After is null ? long.MaxValue : long.TryParse(query.After, out var id) ? id : -1;
         var movements = await db.Movements.Where(m => m.Sku == query.Sku && m.Id < before).OrderByDescending(m => m.Id).Take(query.Limit + 1)
-            .Select(m => new MovementAnswer(m.Id, m.Kind.ToString(), m.OnHandChange, m.ReservedChange, m.Reference, m.Reason, m.Actor, m.At))
+            .Select(m => new MovementAnswer(m.Id, m.Kind, m.OnHandChange, m.ReservedChange, m.Reference, m.Reason, m.Actor, m.At))
             .ToListAsync(cancellationToken);
         return Pages.Of(movements, query.Limit, m => m.Id.ToString());
     }

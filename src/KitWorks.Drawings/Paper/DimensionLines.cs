@@ -1,7 +1,6 @@
 using System.Xml.Linq;
-using KitWorks.Drawings.Paper;
 
-namespace KitWorks.Drawings.Frames;
+namespace KitWorks.Drawings.Paper;
 
 /// <summary>Dimension lines beside a picture.</summary>
 static class DimensionLines

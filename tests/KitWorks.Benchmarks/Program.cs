@@ -1,0 +1,13 @@
+using BenchmarkDotNet.Running;
+using KitWorks.Benchmarks.Labels;
+using KitWorks.Benchmarks.Statics;
+
+// Tables that hold one rate against another in the same run, by name; anything else goes to BenchmarkDotNet.
+var tables = new Dictionary<string, Func<string[], int>>
+{
+    ["labels"] = LabelRates.Print,
+    ["statics"] = HubSweeps.Print,
+};
+if (args is [var name, .. var rest] && tables.TryGetValue(name, out var print)) return print(rest);
+BenchmarkSwitcher.FromAssembly(typeof(LabelRates).Assembly).Run(args);
+return 0;
