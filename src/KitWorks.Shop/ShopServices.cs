@@ -6,6 +6,7 @@ using KitWorks.Shop.Storage;
 using MediatR;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.DependencyInjection.Extensions;
 
 namespace KitWorks.Shop;
 
@@ -16,7 +17,7 @@ public static class ShopServices
     public static IServiceCollection AddShop(this IServiceCollection services, ShopSettings settings, Action<DbContextOptionsBuilder> database)
     {
         services.AddSingleton(settings);
-        services.AddSingleton(TimeProvider.System);
+        services.TryAddSingleton(TimeProvider.System);
         services.AddDbContext<ShopDb>(database);
         services.AddScoped<Call>();
         services.AddSingleton<KeysInFlight>();

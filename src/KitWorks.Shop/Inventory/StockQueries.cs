@@ -1,3 +1,4 @@
+using System.Linq.Expressions;
 using KitWorks.Geometry;
 using KitWorks.Shop.Pipeline;
 using KitWorks.Shop.Storage;
@@ -33,9 +34,7 @@ sealed class ListStockHandler(ShopDb db) : IRequestHandler<ListStock, Outcome<Pa
     public async Task<Outcome<Page<StockItemAnswer>>> Handle(ListStock query, CancellationToken cancellationToken)
     {
         var after = query.After ?? "";
-        var items = await GetStockItemHandler
-            .Answers(db, db.StockItems.Where(i => string.Compare(i.Sku, after) > 0).OrderBy(i => i.Sku).Take(query.Limit + 1))
-            .ToListAsync(cancellationToken);
+        var items = await GetStockItemHandler.Answers(db, i => string.Compare(i.Sku, after) > 0).Take(query.Limit + 1).ToListAsync(cancellationToken);
         return Pages.Of(items, query.Limit, i => i.Sku);
     }
 }
@@ -43,10 +42,15 @@ sealed class ListStockHandler(ShopDb db) : IRequestHandler<ListStock, Outcome<Pa
 sealed class GetStockItemHandler(ShopDb db) : IRequestHandler<GetStockItem, Outcome<StockItemAnswer>>
 {
     public async Task<Outcome<StockItemAnswer>> Handle(GetStockItem query, CancellationToken cancellationToken) =>
-        await Answers(db, db.StockItems.Where(i => i.Sku == query.Sku)).FirstOrDefaultAsync(cancellationToken) is { } item ? item : Unknown(query.Sku);
+        await Answers(db, i => i.Sku == query.Sku).FirstOrDefaultAsync(cancellationToken) is { } item ? item : Unknown(query.Sku);
 
-    public static IQueryable<StockItemAnswer> Answers(ShopDb db, IQueryable<StockItem> items) => items.Join(db.StockBalances, i => i.Sku, b => b.Sku, (i, b) =>
-        new StockItemAnswer(i.Sku, i.Kind, i.Description, i.Unit, b.OnHand, b.Reserved, b.OnHand - b.Reserved, i.ReorderAt, i.Bin));
+    /// <summary>The answers for these items, by SKU. What is asked of them is asked before they are made; no database looks into an answer.</summary>
+    public static IQueryable<StockItemAnswer> Answers(ShopDb db, Expression<Func<StockItem, bool>> which) => db.StockItems.Where(which)
+        .Join(db.StockBalances, i => i.Sku, b => b.Sku, (item, balance) => new { item, balance })
+        .OrderBy(x => x.item.Sku)
+        .Select(x => new StockItemAnswer(
+            x.item.Sku, x.item.Kind, x.item.Description, x.item.Unit, x.balance.OnHand, x.balance.Reserved, x.balance.OnHand - x.balance.Reserved,
+            x.item.ReorderAt, x.item.Bin));
 
     public static Refusal Unknown(string sku) => new(RefusalKind.NotFound, "stock.unknown-sku", $"There is no stock item '{sku}'.");
 }

@@ -1,0 +1,95 @@
+using KitWorks.Api.Hosting;
+using KitWorks.Geometry;
+using KitWorks.Shop;
+using KitWorks.Shop.Inventory;
+using MediatR;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.Data.Sqlite;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace KitWorks.Tests;
+
+/// <summary>
+/// The whole service as it is shipped, listening on a port of its own, with a database of its own that goes when the test
+/// ends. It has the demo's catalog, four keys, and nothing in stock.
+/// </summary>
+sealed class OpenShop : IAsyncDisposable
+{
+    public const string BootstrapKey = "the-first-key-of-a-new-shop";
+
+    readonly WebApplication app;
+    readonly DirectoryInfo? folder;
+    readonly HttpClient http;
+
+    OpenShop(WebApplication app, DirectoryInfo? folder, ShopKeys keys)
+    {
+        (this.app, this.folder, Keys, DatabaseFile) = (app, folder, keys, folder is null ? "" : FileIn(folder));
+        http = new(new SocketsHttpHandler { AllowAutoRedirect = false }) { BaseAddress = new(app.Urls.First()) };
+    }
+
+    public ShopKeys Keys { get; }
+    public IServiceProvider Services => app.Services;
+    public Uri Address => http.BaseAddress!;
+    public string DatabaseFile { get; private init; }
+
+    public Caller Admin => With(BootstrapKey);
+    public Caller Bench => With(Keys.Bench);
+    public Caller Storefront => With(Keys.Storefront);
+    public Caller OtherStorefront => With(Keys.OtherStorefront);
+    public Caller Nobody => With(null);
+
+    public static async Task<OpenShop> Open(TimeProvider? clock = null, params (string Key, string? Value)[] settings)
+    {
+        var folder = Directory.CreateTempSubdirectory("kitworks-shop-");
+        var keys = await FreshDatabase.CopyTo(FileIn(folder));
+        return new(await Start(FileIn(folder), clock, settings), folder, keys);
+    }
+
+    /// <summary>A second process on the same database.</summary>
+    public async Task<OpenShop> AnotherInstance() => new(await Start(DatabaseFile, null), null, Keys) { DatabaseFile = DatabaseFile };
+
+    static async Task<WebApplication> Start(string databaseFile, TimeProvider? clock, params (string, string?)[] settings)
+    {
+        var app = ShopHost.Build(
+            builder =>
+            {
+                if (clock is not null) builder.Services.AddSingleton(clock);
+            },
+            [.. SettingsFor(databaseFile), .. settings]);
+        await app.StartAsync();
+        return app;
+    }
+
+    public static (string, string?)[] SettingsFor(string databaseFile) =>
+    [
+        ("ConnectionStrings:KitWorks", $"Data Source={databaseFile}"), ("Access:BootstrapAdminKey", BootstrapKey), ("urls", "http://127.0.0.1:0"),
+        ("Shop:PublicUrl", "https://kits.example.com"), ("Logging:LogLevel:Default", "None"),
+    ];
+
+    public Caller With(string? key) => new(http, key);
+
+    /// <summary>Asks the shop itself, past HTTP, for what has no address.</summary>
+    public async Task<T> Ask<T>(IRequest<Outcome<T>> message)
+    {
+        await using var scope = Services.CreateAsyncScope();
+        (scope.ServiceProvider.GetRequiredService<Call>().Actor, scope.ServiceProvider.GetRequiredService<Call>().Role) = ("test", Role.Admin);
+        return (await scope.ServiceProvider.GetRequiredService<IMediator>().Send(message)).Value;
+    }
+
+    /// <summary>Holds every balance against the ledger.</summary>
+    public async Task LedgerAddsUp() => Assert.Empty((await Ask(new VerifyLedger())).Faults);
+
+    public async ValueTask DisposeAsync()
+    {
+        http.Dispose();
+        await app.DisposeAsync();
+        if (folder is null) return;
+        using (var connection = new SqliteConnection($"Data Source={DatabaseFile}")) SqliteConnection.ClearPool(connection);
+        folder.Delete(recursive: true);
+    }
+
+    static string FileIn(DirectoryInfo folder) => Path.Combine(folder.FullName, "kitworks.db");
+}
+
+/// <summary>The secrets of the keys that every test shop has.</summary>
+sealed record ShopKeys(string Bench, string Storefront, string OtherStorefront);
