@@ -14,8 +14,16 @@ static class Designs
     /// </summary>
     public static string IdOf(Design design, Frame frame)
     {
-        var shelter = frame.Shelter;
-        var text = JsonSerializer.Serialize(design with { Shelter = shelter });
+        var text = JsonSerializer.Serialize(design with { Shelter = WithCutByRows(frame) });
         return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text))[..8]);
+    }
+
+    /// <summary>The frame's shelter, its cut told by the height that it keeps: no two cuts of a dome keep the same.</summary>
+    static Shelter WithCutByRows(Frame frame)
+    {
+        if (frame.Shelter is not Dome dome) return frame.Shelter;
+        var height = frame.Nodes[0].Position.Z / frame.RadiusMm!.Value;
+        var cut = DomeCuts.Of(dome.Solid, dome.Lattice, dome.Up).Value.MinBy(c => Math.Abs(c.HeightOverRadius - height))!;
+        return dome with { Cut = Cut.Rows(cut.Rows) };
     }
 }
