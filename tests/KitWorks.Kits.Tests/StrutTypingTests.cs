@@ -96,7 +96,7 @@ public sealed class StrutTypingTests
         var refusal = Refused(SixMetreDome() with { MaxStrutTypes = 2 });
 
         Assert.Equal(("design.strut-types", "maxStrutTypes"), (refusal.Code, refusal.Errors[0].Field));
-        Assert.Contains("3 strut types", refusal.Detail, StringComparison.Ordinal);
+        Assert.Contains("3 is the fewest", refusal.Detail, StringComparison.Ordinal);
         Assert.Equal(3, Made(SixMetreDome() with { MaxStrutTypes = 3 }).StrutTypes.Length);
     }
 
