@@ -36,7 +36,7 @@ sealed partial class TextReader(string file, Stylesheet sheet, FontShelf fonts)
         foreach (var node in element.Nodes())
         {
             if (node is XText words) lines[^1].Pieces.Add((style, words));
-            else if (node is XElement span && span.Name == Svg.Name("tspan"))
+            else if (node is XElement span && span.Name == SvgNames.Of("tspan"))
             {
                 if (span.Attribute("x") is not null || span.Attribute("y") is not null)
                     lines.Add((Place(span, lines[^1].Item1), span, []));
@@ -72,6 +72,6 @@ sealed partial class TextReader(string file, Stylesheet sheet, FontShelf fonts)
             : new Fit(null, 1, 1, false);
         if (note.Word != "width" || !TextStyle.TryNumber(note.Rest, out var width) || width <= 0) return note.Place.Refuse("A text's description is “width” and a number.");
         var (lines, least) = (note.Number("lines", 1), note.Number("least", 0.6f));
-        return (lines.Refusal ?? least.Refusal) is { } refusal ? refusal : new Fit(width, (int)lines.Value, Math.Min(1, least.Value), note.Settings.ContainsKey("wrap"));
+        return (lines.Refusal ?? least.Refusal) is { } refusal ? refusal : new Fit(width, lines.Value, Math.Min(1, least.Value), note.Settings.ContainsKey("wrap"));
     }
 }
