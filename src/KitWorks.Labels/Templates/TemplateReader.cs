@@ -71,7 +71,7 @@ sealed class TemplateReader
         {
             if (wrong is not null) return;
             if (child.Name == SvgNames.Of("defs") || child.Name == SvgNames.Of("style") || !IsSvg(child)) continue;
-            var inner = Keep(style.Of(child, sheet, fonts.HasFamily, file), style);
+            var inner = style.Of(child, sheet, fonts.HasFamily, file);
             var at = transform.PreConcat(Keep(Transform.Of(child, file), SKMatrix.Identity));
             if (child.Name == SvgNames.Of("text")) parts.AddRange(new TextReader(file, sheet, fonts).Read(child, inner, at, ref wrong));
             else if (Note.On(child, file) is { } note) AddNoted(parts, child, note, inner, at);
