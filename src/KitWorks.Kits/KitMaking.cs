@@ -45,6 +45,7 @@ public sealed partial record Kit
             PanelTypes = CoverCutting.PanelTypes(frame, strutTypes),
             Parts = PartsOf(bundles, cutPlan, materials),
             CutPlan = cutPlan,
+            Kerf = catalog.Workshop.Kerf,
             Bundles = bundles,
             Warnings = [.. warnings],
         };
