@@ -1,6 +1,8 @@
 using System.Diagnostics;
 using BenchmarkDotNet.Configs;
+using BenchmarkDotNet.Jobs;
 using BenchmarkDotNet.Running;
+using BenchmarkDotNet.Toolchains.InProcess.Emit;
 using KitWorks.Benchmarks;
 
 // dotnet run -c Release --project tests/KitWorks.Benchmarks             all of them
@@ -11,7 +13,8 @@ if (args is not ["spheres"])
     BenchmarkSwitcher.FromAssembly(typeof(SphereBenchmarks).Assembly).Run(args.Length == 0 ? ["--filter", "*"] : args);
     return;
 }
-var summary = BenchmarkRunner.Run<SphereBenchmarks>(DefaultConfig.Instance.WithOptions(ConfigOptions.JoinSummary));
+var quick = Job.ShortRun.WithToolchain(InProcessEmitToolchain.Instance);
+var summary = BenchmarkRunner.Run<SphereBenchmarks>(DefaultConfig.Instance.AddJob(quick));
 var theirs = Three();
 Console.WriteLine($"{"frequency",9} {"ours ms",10} {"ns a strut",10} {"B a strut",10} {"three ms",10} {"three / ours",12}");
 foreach (var report in summary.Reports)
