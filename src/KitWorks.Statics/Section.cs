@@ -7,22 +7,22 @@ namespace KitWorks.Statics;
 /// <remarks>Values are checked where a structure is analysed; the fields of a refusal are <c>section/areaMm2</c> and so on.</remarks>
 public sealed record Section
 {
-    /// <summary>Area of the cross-section A, in square millimetres: above 0, to 1,000,000.</summary>
+    /// <summary>Area of the cross-section A, in square millimetres: 0.000001 to 1,000,000.</summary>
     public required double AreaMm2 { get; init; }
 
-    /// <summary>Least second moment of area I, in mm⁴: above 0, to 1e12.</summary>
+    /// <summary>Least second moment of area I, in mm⁴: 0.000001 to 1e12.</summary>
     public required double SecondMomentMm4 { get; init; }
 
-    /// <summary>Young's modulus E for a brief load, in megapascals (N/mm²): above 0, to 1,000,000.</summary>
+    /// <summary>Young's modulus E for a brief load, in megapascals (N/mm²): 0.000001 to 1,000,000.</summary>
     public required double ModulusMPa { get; init; }
 
-    /// <summary>Young's modulus under a load that stays for months, in megapascals: above 0, to <see cref="ModulusMPa"/>. Null where the material does not creep.</summary>
+    /// <summary>Young's modulus under a load that stays for months, in megapascals: 0.000001 to <see cref="ModulusMPa"/>. Null where the material does not creep.</summary>
     public double? LongTermModulusMPa { get; init; }
 
     /// <summary>Mass of one metre of strut, in kilograms: 0 to 1,000. Null where it is not known; then there is no self-weight.</summary>
     public double? MassKgPerM { get; init; }
 
-    /// <summary>The stress at which the material yields or breaks, in megapascals: above 0, to 10,000. Null leaves the stress unchecked.</summary>
+    /// <summary>The stress at which the material yields or breaks, in megapascals: 0.000001 to 10,000. Null leaves the stress unchecked.</summary>
     public double? StrengthMPa { get; init; }
 
     /// <summary>
@@ -56,16 +56,19 @@ public sealed record Section
             .. Above0("areaMm2", AreaMm2, 1e6, "mm²"),
             .. Above0("secondMomentMm4", SecondMomentMm4, 1e12, "mm⁴"),
             .. Above0("modulusMPa", ModulusMPa, 1e6, "MPa"),
-            .. LongTermModulusMPa is { } e ? Above0("longTermModulusMPa", e, ModulusMPa is > 0 and <= 1e6 ? ModulusMPa : 1e6, "MPa") : [],
+            .. LongTermModulusMPa is { } e ? Above0("longTermModulusMPa", e, ModulusMPa is >= Least and <= 1e6 ? ModulusMPa : 1e6, "MPa") : [],
             .. MassKgPerM is { } m and not (>= 0 and <= 1000) ? [new("massKgPerM", $"A mass is 0 to 1,000 kg/m, not {m}.")] : Array.Empty<FieldError>(),
             .. StrengthMPa is { } s ? Above0("strengthMPa", s, 1e4, "MPa") : [],
         ];
         return errors.IsEmpty ? null : (new Refusal(RefusalKind.Impossible, Code, errors[0].Detail) { Errors = errors }).Under("section");
     }
 
-    static FieldError[] Above0(string field, double value, double most, string unit) => value > 0 && value <= most
+    /// <summary>Less is no strut, and would only bring numbers too small to compute with.</summary>
+    const double Least = 1e-6;
+
+    static FieldError[] Above0(string field, double value, double most, string unit) => value >= Least && value <= most
         ? []
-        : [new(field, $"A value above 0 and at most {most:#,0} {unit} is needed, not {value}.")];
+        : [new(field, $"A value of {Least:0.000000} to {most:#,0} {unit} is needed, not {value}.")];
 
     /// <summary>Euler's load of a strut, π²·E·I/(K·L)², in newtons (L. Euler 1744; any mechanics handbook).</summary>
     /// <param name="lengthMm">The strut's length L between node centres, in millimetres.</param>

@@ -1,12 +1,16 @@
 using BenchmarkDotNet.Running;
+using KitWorks.Benchmarks.Cutting;
+using KitWorks.Benchmarks.Geometry;
 using KitWorks.Benchmarks.Labels;
 using KitWorks.Benchmarks.Statics;
 
 // Tables that hold one rate against another in the same run, by name; anything else goes to BenchmarkDotNet.
 var tables = new Dictionary<string, Func<string[], int>>
 {
+    ["spheres"] = SphereTable.Print,
     ["labels"] = LabelRates.Print,
     ["statics"] = HubSweeps.Print,
+    ["cut-plans"] = ProvenShares.Print,
 };
 if (args is [var name, .. var rest] && tables.TryGetValue(name, out var print)) return print(rest);
 BenchmarkSwitcher.FromAssembly(typeof(LabelRates).Assembly).Run(args);

@@ -42,6 +42,7 @@ static class ShopHost
         app.UseMiddleware<BodyLimit>();
         app.UseMiddleware<OnceOnlyHeader>();
         app.MapDesigning();
+        app.MapStanding();
         app.MapSelling();
         app.MapStocking();
         app.MapPrinting();
