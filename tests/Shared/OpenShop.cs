@@ -55,7 +55,7 @@ sealed class OpenShop : IAsyncDisposable
             {
                 if (clock is not null) builder.Services.AddSingleton(clock);
             },
-            [.. SettingsFor(databaseFile), .. settings]);
+            [.. settings, .. SettingsFor(databaseFile).ExceptBy(settings.Select(s => s.Item1), s => s.Item1)]);
         await app.StartAsync();
         return app;
     }

@@ -33,8 +33,7 @@ public sealed class DocsTests(OneShop one) : IClassFixture<OneShop>
 
         Assert.NotEmpty(references);
         Assert.All(references, path => _ = document.At(path));
-        Assert.Equal("string", document.Text("components/schemas/SizeBody/properties/floorDiameter/type/1") is var type && type == "null"
-            ? document.Text("components/schemas/SizeBody/properties/floorDiameter/type/0") : type);
+        Assert.Contains("string", document.At("components/schemas/Length/type").ToString(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -27,11 +27,9 @@ static class KitWorksProcess
 
     public static Process Start(string folder, params string[] arguments)
     {
-        var start = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "KitWorks.Api.dll"), .. arguments])
+        return Process.Start(new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "KitWorks.Api.dll"), .. arguments])
         {
             WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true,
-        };
-        start.Environment["Logging__LogLevel__Default"] = "Error";
-        return Process.Start(start)!;
+        })!;
     }
 }

@@ -3,7 +3,7 @@ using KitWorks.Shop.Access;
 
 namespace KitWorks.Shop.Tests.Access;
 
-public sealed class KeysTests
+public sealed class KeysTests(OneShop one) : IClassFixture<OneShop>
 {
     [Fact]
     public async Task Key_WhenItIsNew_WorksUntilItExpires()
@@ -51,7 +51,7 @@ public sealed class KeysTests
     [Fact]
     public async Task Key_WhenTwoAreMade_HaveNoSecretInCommon()
     {
-        await using var shop = await OpenShop.Open();
+        var shop = one.Shop;
 
         var one = await shop.Ask(new CreateKey("one", Role.Bench));
         var other = await shop.Ask(new CreateKey("other", Role.Bench));
@@ -68,7 +68,7 @@ public sealed class KeysTests
     [InlineData("a\nb", "request.invalid")]
     public async Task CreateKey_WhenTheNameWillNotDo_IsRefused(string name, string code)
     {
-        await using var shop = await OpenShop.Open();
+        var shop = one.Shop;
 
         Assert.Equal(code, (await shop.Outcome(new CreateKey(name, Role.Admin))).Refusal!.Code);
     }

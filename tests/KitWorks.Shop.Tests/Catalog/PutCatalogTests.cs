@@ -1,6 +1,6 @@
 namespace KitWorks.Shop.Tests.Catalog;
 
-public sealed class PutCatalogTests
+public sealed class PutCatalogTests(OneShop one) : IClassFixture<OneShop>
 {
     public static TheoryData<string> SectionNames => ["hub-systems", "strut-stocks", "ties", "covers", "prices", "palette", "workshop"];
 
@@ -8,7 +8,7 @@ public sealed class PutCatalogTests
     [MemberData(nameof(SectionNames))]
     public async Task PutCatalog_WhenItPutsWhatItGot_ChangesNothing(string section)
     {
-        await using var shop = await OpenShop.Open();
+        var shop = one.Shop;
         var path = $"/api/catalog/{section}";
         var got = (await shop.Bench.Get(path)).Is(200).Text;
 
@@ -61,7 +61,7 @@ public sealed class PutCatalogTests
     [InlineData("workshop", """{"leadDays": 100000000}""", 422, "request.invalid", "#/leadDays")]
     public async Task PutCatalog_WhenASectionIsWrong_NamesTheField(string section, string body, int status, string code, string? pointer)
     {
-        await using var shop = await OpenShop.Open();
+        var shop = one.Shop;
         var path = $"/api/catalog/{section}";
         var before = (await shop.Bench.Get(path)).Text;
 
@@ -82,7 +82,7 @@ public sealed class PutCatalogTests
     [InlineData("\"allowance\": \"42 mm\"", "\"allowance\": \"42 m\"", "request.invalid", "#/1/allowance")]
     public async Task PutCatalog_WhenAHubSystemIsWrong_NamesTheField(string right, string wrong, string code, string pointer)
     {
-        await using var shop = await OpenShop.Open();
+        var shop = one.Shop;
         var systems = (await shop.Bench.Get("/api/catalog/hub-systems")).Text.Replace("\":", "\": ", StringComparison.Ordinal);
         Assert.Contains(right, systems, StringComparison.Ordinal);
 

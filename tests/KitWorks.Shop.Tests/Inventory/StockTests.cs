@@ -1,6 +1,6 @@
 namespace KitWorks.Shop.Tests.Inventory;
 
-public sealed class StockTests
+public sealed class StockTests(OneShop one) : IClassFixture<OneShop>
 {
     [Fact]
     public async Task Receipt_WhenGoodsComeIn_TheyAreOnHandAndInTheLedger()
@@ -108,7 +108,7 @@ public sealed class StockTests
     [Fact]
     public async Task ListStock_WhenReadPageByPage_GivesEachItemOnceBySku()
     {
-        await using var shop = await OpenShop.Open();
+        var shop = one.Shop;
 
         var skus = new List<string>();
         string? after = null;
@@ -143,7 +143,7 @@ public sealed class StockTests
     [InlineData("/api/stock/no-such/movements")]
     public async Task GetStock_WhenTheSkuIsUnknown_SaysSo(string path)
     {
-        await using var shop = await OpenShop.Open();
+        var shop = one.Shop;
 
         (await shop.Bench.Get(path)).IsProblem(404, "stock.unknown-sku");
     }

@@ -1,6 +1,6 @@
 namespace KitWorks.Shop.Tests.Orders;
 
-public sealed class GetOrderTests
+public sealed class GetOrderTests(OneShop one) : IClassFixture<OneShop>
 {
     static readonly string[] Papers =
         ["", "/kit", "/picklist", "/picklist.csv", "/cut-plan", "/bundles", "/labels.pdf", "/labels.png", "/labels.svg"];
@@ -39,7 +39,7 @@ public sealed class GetOrderTests
     [InlineData("status=lost", "list.status")]
     public async Task ListOrders_WhenAskedWrongly_IsRefused(string query, string code)
     {
-        await using var shop = await OpenShop.Open();
+        var shop = one.Shop;
 
         (await shop.Bench.Get($"/api/orders?{query}")).IsProblem(400, code);
     }
@@ -74,7 +74,7 @@ public sealed class GetOrderTests
     [Fact]
     public async Task GetOrder_WhenItsOwnersAsk_ShowsItWithAllItsPapers()
     {
-        await using var shop = await OpenShop.Open();
+        var shop = one.Shop;
         var order = (await shop.Storefront.Order(Designs.SmallDome)).Created;
 
         foreach (var caller in (Caller[])[shop.Storefront, shop.Bench, shop.Admin])
@@ -85,7 +85,7 @@ public sealed class GetOrderTests
     [Fact]
     public async Task GetOrder_WhenThereIsNone_SaysSo()
     {
-        await using var shop = await OpenShop.Open();
+        var shop = one.Shop;
 
         foreach (var paper in Papers) (await shop.Bench.Get($"/api/orders/{Guid.NewGuid()}{paper}")).IsProblem(404, "order.unknown");
     }
@@ -93,7 +93,7 @@ public sealed class GetOrderTests
     [Fact]
     public async Task GetCutPlan_WhenAnOrderHasOne_CutsEveryStrut()
     {
-        await using var shop = await OpenShop.Open();
+        var shop = one.Shop;
         var order = (await shop.Storefront.Order(Designs.Greenhouse)).Created;
 
         var plan = (await shop.Storefront.Get($"/api/orders/{order.Id()}/cut-plan")).Ok;

@@ -2,12 +2,12 @@ using System.Text.Json;
 
 namespace KitWorks.Shop.Tests.Orders;
 
-public sealed class GetPicklistTests
+public sealed class GetPicklistTests(OneShop one) : IClassFixture<OneShop>
 {
     [Fact]
     public async Task Picklist_WhenTwoKitsAreOrdered_ListsTwiceWhatTheKitTakes()
     {
-        await using var shop = await OpenShop.Open();
+        var shop = one.Shop;
         var order = (await shop.Storefront.Order(Designs.Greenhouse, quantity: 2)).Created;
 
         var picklist = (await shop.Storefront.Get($"/api/orders/{order.Id()}/picklist")).Ok;
@@ -27,7 +27,7 @@ public sealed class GetPicklistTests
     [Fact]
     public async Task Bundles_WhenTheirContentsAreAddedUp_AreTheKit()
     {
-        await using var shop = await OpenShop.Open();
+        var shop = one.Shop;
         var order = (await shop.Storefront.Order(Designs.Greenhouse)).Created;
 
         var bundles = (await shop.Storefront.Get($"/api/orders/{order.Id()}/bundles")).Ok;
@@ -56,7 +56,7 @@ public sealed class GetPicklistTests
     [Fact]
     public async Task PicklistCsv_WhenRead_SaysWhatThePicklistSays()
     {
-        await using var shop = await OpenShop.Open();
+        var shop = one.Shop;
         var order = (await shop.Storefront.Order(Designs.Greenhouse)).Created;
 
         var answer = (await shop.Storefront.Get($"/api/orders/{order.Id()}/picklist.csv")).Is(200);

@@ -1,6 +1,6 @@
 namespace KitWorks.Shop.Tests.Orders;
 
-public sealed class ScanBundleTests
+public sealed class ScanBundleTests(OneShop one) : IClassFixture<OneShop>
 {
     [Fact]
     public async Task Scan_WhenBundleAfterBundleIsRead_PacksTheOrder()
@@ -59,7 +59,7 @@ public sealed class ScanBundleTests
     [InlineData("hello", "bundle.code")]
     public async Task Scan_WhenTheCodeIsNotOurs_SaysSo(string code, string problem)
     {
-        await using var shop = await OpenShop.Open();
+        var shop = one.Shop;
 
         (await shop.Bench.Scan(code)).IsProblem(422, problem, "#/code");
     }
@@ -67,7 +67,7 @@ public sealed class ScanBundleTests
     [Fact]
     public async Task Scan_WhenTheCodeIsRightButUnknown_SaysSo()
     {
-        await using var shop = await OpenShop.Open();
+        var shop = one.Shop;
 
         (await shop.Bench.Scan(Kits.Packing.BundleCode.Of(7777, 1))).IsProblem(422, "bundle.unknown", "#/code");
     }

@@ -3,7 +3,7 @@ using UglyToad.PdfPig;
 
 namespace KitWorks.Shop.Tests.Printing;
 
-public sealed class GetOrderLabelsTests
+public sealed class GetOrderLabelsTests(OneShop one) : IClassFixture<OneShop>
 {
     [Theory]
     [InlineData("", 1)]
@@ -12,7 +12,7 @@ public sealed class GetOrderLabelsTests
     [InlineData("?sheet=letter", 8)]
     public async Task LabelsPdf_WhenRead_HasAPageForEachBundleAndEveryCode(string query, int perPage)
     {
-        await using var shop = await OpenShop.Open();
+        var shop = one.Shop;
         var order = (await shop.Storefront.Order(Designs.SmallDome)).Created;
         var codes = order.Texts("bundles", "code").ToList();
 
@@ -28,7 +28,7 @@ public sealed class GetOrderLabelsTests
     [Fact]
     public async Task LabelsPdf_WhenATierIsAskedFor_HasThatTiersBundles()
     {
-        await using var shop = await OpenShop.Open();
+        var shop = one.Shop;
         var order = (await shop.Storefront.Order(Designs.SmallDome)).Created;
 
         using var pdf = PdfDocument.Open((await shop.Storefront.Get($"/api/orders/{order.Id()}/labels.pdf?tier=1")).Is(200).Bytes);
@@ -39,7 +39,7 @@ public sealed class GetOrderLabelsTests
     [Fact]
     public async Task LabelsPng_WhenScanned_GivesTheBundlesCodeAndTheAddressOfItsPage()
     {
-        await using var shop = await OpenShop.Open();
+        var shop = one.Shop;
         var order = (await shop.Storefront.Order(Designs.SmallDome)).Created;
         var code = order.Text("bundles/2/code");
 
@@ -52,7 +52,7 @@ public sealed class GetOrderLabelsTests
     [Fact]
     public async Task LabelsSvg_WhenRead_IsADrawing()
     {
-        await using var shop = await OpenShop.Open();
+        var shop = one.Shop;
         var order = (await shop.Storefront.Order(Designs.SmallDome)).Created;
 
         var answer = (await shop.Storefront.Get($"/api/orders/{order.Id()}/labels.svg")).Is(200);
@@ -64,7 +64,7 @@ public sealed class GetOrderLabelsTests
     [Fact]
     public async Task LabelsPdf_WhenNothingHasChanged_AreNotSentAgain()
     {
-        await using var shop = await OpenShop.Open();
+        var shop = one.Shop;
         var order = (await shop.Storefront.Order(Designs.SmallDome)).Created;
         var path = $"/api/orders/{order.Id()}/labels.pdf";
 
@@ -90,7 +90,7 @@ public sealed class GetOrderLabelsTests
     [InlineData("labels.pdf?tier=first", 400, "request.malformed")]
     public async Task Labels_WhenAskedForWrongly_AreRefused(string path, int status, string? code)
     {
-        await using var shop = await OpenShop.Open();
+        var shop = one.Shop;
         var order = (await shop.Storefront.Order(Designs.SmallDome)).Created;
 
         var answer = await shop.Storefront.Get($"/api/orders/{order.Id()}/{path}");

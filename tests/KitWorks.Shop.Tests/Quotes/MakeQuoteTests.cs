@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace KitWorks.Shop.Tests.Quotes;
 
-public sealed class MakeQuoteTests
+public sealed class MakeQuoteTests(OneShop one) : IClassFixture<OneShop>
 {
     [Fact]
     public async Task Quote_WhenStockCoversIt_IsFromStockAndReservesNothing()
@@ -41,7 +41,7 @@ public sealed class MakeQuoteTests
     [Fact]
     public async Task Quote_WhenItsLinesAreAddedUp_TheyAreTheTotal()
     {
-        await using var shop = await OpenShop.Open();
+        var shop = one.Shop;
 
         var price = (await shop.Storefront.Post("/api/quotes", new { design = Designs.Greenhouse, quantity = 3 })).Created.At("price");
 
@@ -53,7 +53,7 @@ public sealed class MakeQuoteTests
     [Fact]
     public async Task Quote_WhenInAnotherCurrency_IsRefused()
     {
-        await using var shop = await OpenShop.Open();
+        var shop = one.Shop;
 
         (await shop.Storefront.Post("/api/quotes", new { design = Designs.SmallDome, quantity = 1, currency = "EUR" })).IsProblem(422, "quote.currency", "#/currency");
     }
@@ -63,7 +63,7 @@ public sealed class MakeQuoteTests
     [InlineData(101)]
     public async Task Quote_WhenTheQuantityIsOutOfBounds_IsRefused(int quantity)
     {
-        await using var shop = await OpenShop.Open();
+        var shop = one.Shop;
 
         (await shop.Storefront.Post("/api/quotes", new { design = Designs.SmallDome, quantity })).IsProblem(422, "request.invalid", "#/quantity");
     }
@@ -71,7 +71,7 @@ public sealed class MakeQuoteTests
     [Fact]
     public async Task GetQuote_WhenAnotherStorefrontAsks_IsNotThere()
     {
-        await using var shop = await OpenShop.Open();
+        var shop = one.Shop;
         var quote = (await shop.Storefront.Post("/api/quotes", new { design = Designs.SmallDome, quantity = 1 })).Created;
 
         (await shop.OtherStorefront.Get($"/api/quotes/{quote.Id()}")).IsProblem(404, "quote.unknown");

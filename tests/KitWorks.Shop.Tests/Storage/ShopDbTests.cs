@@ -6,12 +6,12 @@ using Microsoft.Extensions.DependencyInjection;
 
 namespace KitWorks.Shop.Tests.Storage;
 
-public sealed class ShopDbTests
+public sealed class ShopDbTests(OneShop one) : IClassFixture<OneShop>
 {
     [Fact]
     public async Task Model_WhenItHasChanged_HasAMigration()
     {
-        await using var shop = await OpenShop.Open();
+        var shop = one.Shop;
         await using var scope = shop.Services.CreateAsyncScope();
 
         Assert.False(scope.ServiceProvider.GetRequiredService<ShopDb>().Database.HasPendingModelChanges(),
@@ -21,7 +21,7 @@ public sealed class ShopDbTests
     [Fact]
     public async Task Migrations_WhenTheyStartFromNothing_MakeTheDatabaseOfTheModel()
     {
-        await using var shop = await OpenShop.Open();
+        var shop = one.Shop;
         await using var scope = shop.Services.CreateAsyncScope();
         var db = scope.ServiceProvider.GetRequiredService<ShopDb>();
         Assert.Empty(await db.Database.GetPendingMigrationsAsync(TestContext.Current.CancellationToken));
@@ -44,7 +44,7 @@ public sealed class ShopDbTests
     [Fact]
     public async Task Connection_WhenItIsOpened_CommitsDurablyIntoALog()
     {
-        await using var shop = await OpenShop.Open();
+        var shop = one.Shop;
         await using var scope = shop.Services.CreateAsyncScope();
         var database = scope.ServiceProvider.GetRequiredService<ShopDb>().Database;
         await database.OpenConnectionAsync(TestContext.Current.CancellationToken);
@@ -67,7 +67,7 @@ public sealed class ShopDbTests
     [InlineData("UPDATE stock_balances SET OnHand = -1 WHERE Sku = 'stake-450'")]
     public async Task Balance_WhenWrittenOutOfBounds_IsRefusedByTheDatabaseItself(string statement)
     {
-        await using var shop = await OpenShop.Open();
+        var shop = one.Shop;
 
         await Assert.ThrowsAsync<SqliteException>(() => shop.Sql(statement));
     }
