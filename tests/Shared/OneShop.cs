@@ -1,6 +1,6 @@
 namespace KitWorks.Tests;
 
-/// <summary>One shop for all tests of a class, for tests that change nothing in it.</summary>
+/// <summary>One shop for all tests of a class, for tests that do not mind what others did in it.</summary>
 public sealed class OneShop : IAsyncLifetime
 {
     internal OpenShop Shop { get; private set; } = null!;
