@@ -53,12 +53,12 @@ public sealed class KeysTests(OneShop one) : IClassFixture<OneShop>
     {
         var shop = one.Shop;
 
-        var one = await shop.Ask(new CreateKey("one", Role.Bench));
+        var first = await shop.Ask(new CreateKey("one", Role.Bench));
         var other = await shop.Ask(new CreateKey("other", Role.Bench));
 
-        Assert.StartsWith("kitworks_", one.Secret, StringComparison.Ordinal);
-        Assert.Equal("kitworks_".Length + 64, one.Secret.Length);
-        Assert.NotEqual(one.Secret, other.Secret);
+        Assert.StartsWith("kitworks_", first.Secret, StringComparison.Ordinal);
+        Assert.Equal("kitworks_".Length + 64, first.Secret.Length);
+        Assert.NotEqual(first.Secret, other.Secret);
     }
 
     [Theory]
