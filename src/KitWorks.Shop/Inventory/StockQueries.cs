@@ -87,3 +87,12 @@ sealed class FindBinsHandler(ShopDb db) : IRequestHandler<FindBins, Outcome<IRea
     public async Task<Outcome<IReadOnlyDictionary<string, string>>> Handle(FindBins query, CancellationToken cancellationToken) =>
         await db.StockItems.Where(i => query.Skus.Contains(i.Sku)).ToDictionaryAsync(i => i.Sku, i => i.Bin, cancellationToken);
 }
+
+/// <summary>How many of these items are available, by SKU; an item that is not kept is not in the answer.</summary>
+public sealed record FindAvailable(IReadOnlyList<string> Skus) : IQuery<IReadOnlyDictionary<string, int>>;
+
+sealed class FindAvailableHandler(ShopDb db) : IRequestHandler<FindAvailable, Outcome<IReadOnlyDictionary<string, int>>>
+{
+    public async Task<Outcome<IReadOnlyDictionary<string, int>>> Handle(FindAvailable query, CancellationToken cancellationToken) =>
+        await db.StockBalances.Where(b => query.Skus.Contains(b.Sku)).ToDictionaryAsync(b => b.Sku, b => b.OnHand - b.Reserved, cancellationToken);
+}
