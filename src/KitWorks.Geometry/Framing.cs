@@ -19,8 +19,8 @@ sealed record Framing(MeasuredNet Measured, int Kept, int[] Ring, int Lowest = 0
     public Frame Frame(Shelter shelter, double scale, double? radius)
     {
         var tiers = Tiers();
-        var (familyRank, familyCounts) = Used(Measured.FamilyAround, Measured.Lengths.Length, StrutIsKept);
-        var (kindRank, kindCounts) = Used(Measured.KindAround, Measured.Kinds.Length, PanelIsKept);
+        var (familyCounts, kindCounts) = Count();
+        int[] familyRank = Rank(familyCounts), kindRank = Rank(kindCounts);
         var families = Indices(familyRank).Select((was, i) =>
             new StrutFamily(i, Measured.Lengths[was] * scale, radius is { } r ? Measured.Lengths[was] * scale / r : null, familyCounts[was])).ToImmutableArray();
         var kinds = Indices(kindRank).Select((was, i) =>
@@ -50,50 +50,62 @@ sealed record Framing(MeasuredNet Measured, int Kept, int[] Ring, int Lowest = 0
     {
         // Euler: a disc of triangles has E = 3V − 3 − n and F = 2V − 2 − n, a closed surface E = 3V − 6 and F = 2V − 4.
         var closed = Ring.Length == 0;
-        var nodes = new Node[Kept];
-        var struts = new Strut[closed ? 3 * Kept - 6 : 3 * Kept - 3 - Ring.Length];
-        var panels = new Panel[closed ? 2 * Kept - 4 : 2 * Kept - 2 - Ring.Length];
+        var nodes = GC.AllocateUninitializedArray<Node>(Kept);
+        var struts = GC.AllocateUninitializedArray<Strut>(closed ? 3 * Kept - 6 : 3 * Kept - 3 - Ring.Length);
+        var panels = GC.AllocateUninitializedArray<Panel>(closed ? 2 * Kept - 4 : 2 * Kept - 2 - Ring.Length);
+        var spacings = families.Select(f => f.SpacingMm).ToArray();
         int strut = 0, panel = 0;
         var floor = closed ? 0 : Ring.Average(n => Net.Points[n].Z);
         for (var node = 0; node < Kept; node++)
         {
-            int degree = 0, start = Net.Start[node], end = Net.Start[node + 1];
-            for (int before = end - 1, i = start; i < end; before = i++)
+            int degree = 0, first = Net.Start[node], tier = tiers[node];
+            var around = Net.Around.AsSpan(first, Net.Start[node + 1] - first);
+            for (int before = around[^1], i = 0; i < around.Length; before = around[i++])
             {
-                var w = Net.Around[i];
+                var w = around[i];
                 if (w >= Kept) continue;
-                var next = Net.Around[i + 1 == end ? start : i + 1];
-                if (next >= Kept && Net.Around[before] >= Kept) continue;
+                var next = i + 1 < around.Length ? around[i + 1] : around[0];
+                if (next >= Kept && before >= Kept) continue;
                 degree++;
                 if (w < node) continue;
-                var family = familyRank[Measured.FamilyAround[i]];
-                struts[strut] = new(strut, node, w, family, families[family].SpacingMm, Math.Max(tiers[node], tiers[w]));
+                var family = familyRank[Measured.FamilyAround[first + i]];
+                struts[strut] = new(strut, node, w, family, spacings[family], Math.Max(tier, tiers[w]));
                 strut++;
-                if (next > node && next < Kept) panels[panel++] = new(node, w, next, kindRank[Measured.KindAround[i]]);
+                if (next > node && next < Kept) panels[panel++] = new(node, w, next, kindRank[Measured.KindAround[first + i]]);
             }
-            var p = Net.Points[node];
-            nodes[node] = new(node, new(p.X * scale, p.Y * scale, (p.Z - floor) * scale), degree, tiers[node]);
+            ref readonly var p = ref Net.Points[node];
+            nodes[node] = new(node, new(p.X * scale, p.Y * scale, (p.Z - floor) * scale), degree, tier);
         }
         return (ImmutableCollectionsMarshal.AsImmutableArray(nodes), ImmutableCollectionsMarshal.AsImmutableArray(struts),
                 ImmutableCollectionsMarshal.AsImmutableArray(panels));
     }
 
-    bool StrutIsKept(int node, int i) =>
-        Net.Around[i] > node && (Rim.KeepsPanel(Net, Kept, node, i) || (Net.Around[i] < Kept && Rim.KeepsPanel(Net, Kept, node, Net.Before(node, i))));
-
-    bool PanelIsKept(int node, int i) =>
-        Net.Around[i] > node && Net.Around[Net.After(node, i)] > node && Rim.KeepsPanel(Net, Kept, node, i);
-
-    // Renumbers what is still used: the new number of each, −1 for none, and how many there are of each.
-    (int[] Rank, int[] Counts) Used(int[] values, int count, Func<int, int, bool> isKept)
+    // How many struts of each family and panels of each kind are kept.
+    (int[] Families, int[] Kinds) Count()
     {
-        var counts = new int[count];
+        var (families, kinds) = (new int[Measured.Lengths.Length], new int[Measured.Kinds.Length]);
         for (var node = 0; node < Kept; node++)
-            for (var i = Net.Start[node]; i < Net.Start[node + 1]; i++)
-                if (isKept(node, i)) counts[values[i]]++;
-        var rank = new int[count];
-        for (int value = 0, used = 0; value < count; value++) rank[value] = counts[value] > 0 ? used++ : -1;
-        return (rank, counts);
+        {
+            var first = Net.Start[node];
+            var around = Net.Around.AsSpan(first, Net.Start[node + 1] - first);
+            for (int before = around[^1], i = 0; i < around.Length; before = around[i++])
+            {
+                var w = around[i];
+                if (w < node || w >= Kept) continue;
+                var next = i + 1 < around.Length ? around[i + 1] : around[0];
+                if (next < Kept || before < Kept) families[Measured.FamilyAround[first + i]]++;
+                if (next > node && next < Kept) kinds[Measured.KindAround[first + i]]++;
+            }
+        }
+        return (families, kinds);
+    }
+
+    // Numbers what is still used anew; −1 for what is not.
+    static int[] Rank(int[] counts)
+    {
+        var rank = new int[counts.Length];
+        for (int value = 0, used = 0; value < rank.Length; value++) rank[value] = counts[value] > 0 ? used++ : -1;
+        return rank;
     }
 
     static IEnumerable<int> Indices(int[] rank) => Enumerable.Range(0, rank.Length).Where(i => rank[i] >= 0);
@@ -101,16 +113,20 @@ sealed record Framing(MeasuredNet Measured, int Kept, int[] Ring, int Lowest = 0
     // Breadth first from the base ring.
     int[] Tiers()
     {
-        var tiers = new int[Kept];
+        var tiers = GC.AllocateUninitializedArray<int>(Kept);
         Array.Fill(tiers, -1);
-        var queue = new int[Kept];
+        var queue = GC.AllocateUninitializedArray<int>(Kept);
         var found = 0;
         if (Ring.Length == 0)
             for (var node = Lowest; node < Kept; node++) (tiers[node], queue[found++]) = (0, node);
         foreach (var node in Ring) (tiers[node], queue[found++]) = (0, node);
         for (var at = 0; at < found; at++)
-            for (var i = Net.Start[queue[at]]; i < Net.Start[queue[at] + 1]; i++)
-                if (Net.Around[i] is var w && w < Kept && tiers[w] < 0) (tiers[w], queue[found++]) = (tiers[queue[at]] + 1, w);
+        {
+            var node = queue[at];
+            var tier = tiers[node] + 1;
+            foreach (var w in Net.Around.AsSpan(Net.Start[node], Net.Start[node + 1] - Net.Start[node]))
+                if (w < Kept && tiers[w] < 0) (tiers[w], queue[found++]) = (tier, w);
+        }
         return tiers;
     }
 

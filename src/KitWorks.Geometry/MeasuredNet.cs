@@ -6,7 +6,7 @@ namespace KitWorks.Geometry;
 /// <param name="Lengths">The length of each family, from the shortest.</param>
 /// <param name="KindAround">Beside each neighbour the kind of the panel between it and the next, counter-clockwise.</param>
 /// <param name="Kinds">The three families of each kind, ascending; kinds in that order.</param>
-sealed record MeasuredNet(Triangulation Net, int[] FamilyAround, double[] Lengths, int[] KindAround, (int, int, int)[] Kinds)
+sealed record MeasuredNet(Triangulation Net, ushort[] FamilyAround, double[] Lengths, ushort[] KindAround, (int, int, int)[] Kinds)
 {
     /// <summary>Measures the first <paramref name="kept"/> nodes of a net strut by strut, for nets whose symmetry is lost or unknown.</summary>
     public static MeasuredNet Of(Triangulation net, int kept)
@@ -22,13 +22,13 @@ sealed record MeasuredNet(Triangulation Net, int[] FamilyAround, double[] Length
                 placeOf.Add((i, net.PlaceOf(node, w)));
             }
         var (familyOf, families) = Families.Group([.. lengths]);
-        var family = new int[net.Around.Length];
-        for (var s = 0; s < familyOf.Length; s++) family[placeOf[s].Place] = family[placeOf[s].Back] = familyOf[s];
+        var family = new ushort[net.Around.Length];
+        for (var s = 0; s < familyOf.Length; s++) family[placeOf[s].Place] = family[placeOf[s].Back] = (ushort)familyOf[s];
         var (kind, kinds) = Panels(net, kept, family);
         return new(net, family, families, kind, kinds);
     }
 
-    static (int[], (int, int, int)[]) Panels(Triangulation net, int kept, int[] family)
+    static (ushort[], (int, int, int)[]) Panels(Triangulation net, int kept, ushort[] family)
     {
         var sidesAt = new Dictionary<int, (int, int, int)>();
         for (var node = 0; node < kept; node++)
@@ -39,8 +39,8 @@ sealed record MeasuredNet(Triangulation Net, int[] FamilyAround, double[] Length
                     sidesAt[i] = Ascending(family[i], family[next], family[net.PlaceOf(net.Around[next], net.Around[i])]);
                 }
         var kinds = sidesAt.Values.Distinct().Order().ToArray();
-        var kind = new int[family.Length];
-        foreach (var (i, sides) in sidesAt) kind[i] = Array.BinarySearch(kinds, sides);
+        var kind = new ushort[family.Length];
+        foreach (var (i, sides) in sidesAt) kind[i] = (ushort)Array.BinarySearch(kinds, sides);
         return (kind, kinds);
     }
 

@@ -8,9 +8,9 @@ static class Measuring
     public static Dimensions Of(ImmutableArray<Node> nodes, ImmutableArray<Panel> panels, ImmutableArray<PanelKind> kinds, int[] ring)
     {
         double left = 0, right = 0, front = 0, back = 0, low = double.MaxValue, high = double.MinValue;
-        foreach (var node in nodes)
+        foreach (ref readonly var node in nodes.AsSpan())
         {
-            var (x, y, z) = node.Position;
+            var (x, y, z) = (node.Position.X, node.Position.Y, node.Position.Z);
             (left, right, front, back) = (Math.Min(left, x), Math.Max(right, x), Math.Min(front, y), Math.Max(back, y));
             (low, high) = (Math.Min(low, z), Math.Max(high, z));
         }
@@ -35,11 +35,9 @@ static class Measuring
     static double Volume(ImmutableArray<Node> nodes, ImmutableArray<Panel> panels)
     {
         var six = 0.0;
-        foreach (var panel in panels)
-        {
-            Point3 a = nodes[panel.A].Position, b = nodes[panel.B].Position, c = nodes[panel.C].Position;
-            six += a.Dot(b.Cross(c));
-        }
+        var all = nodes.AsSpan();
+        foreach (ref readonly var panel in panels.AsSpan())
+            six += all[panel.A].Position.Dot(all[panel.B].Position.Cross(all[panel.C].Position));
         return six / 6;
     }
 }

@@ -7,8 +7,8 @@ namespace KitWorks.Kits;
 static class CoverCutting
 {
     /// <summary>
-    /// Material for all layers in square metres: each panel grown by the seam allowance along its three sides,
-    /// A + P·s + 3·√3·s² at the most at the corners of a triangle of perimeter P (an equilateral one exactly).
+    /// Material for all layers in square metres: each panel grown by the seam allowance s along its three sides. That is a
+    /// triangle of the same angles whose inradius is r + s in place of r = 2A/P, so its area is A·(1 + s/r)².
     /// </summary>
     public static double MaterialM2(Frame frame, ChosenCover? cover)
     {
@@ -17,7 +17,9 @@ static class CoverCutting
         var oneLayerMm2 = frame.PanelKinds.Sum(kind =>
         {
             var perimeter = kind.Families.Sum(f => frame.Families[f].SpacingMm);
-            return kind.Count * (kind.AreaM2 * 1e6 + perimeter * seam + 3 * Math.Sqrt(3) * seam * seam);
+            var inradius = 2 * kind.AreaM2 * 1e6 / perimeter;
+            var growth = 1 + seam / inradius;
+            return kind.Count * kind.AreaM2 * 1e6 * growth * growth;
         });
         return oneLayerMm2 * cover.Layers / 1e6;
     }

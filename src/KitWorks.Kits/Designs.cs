@@ -9,12 +9,12 @@ namespace KitWorks.Kits;
 static class Designs
 {
     /// <summary>
-    /// The first 64 bits of the SHA-256 of a design, in which a cut stands by its rows, so that two ways of asking for one
-    /// thing have one id.
+    /// The first 64 bits of the SHA-256 of a design. However a cut is written, it is told by the nodes that it keeps, so that
+    /// two ways of asking for one thing have one id.
     /// </summary>
     public static string IdOf(Design design, Frame frame)
     {
-        var shelter = frame.Shelter;
+        var shelter = design.Shelter is Dome dome ? dome with { Cut = Cut.Rows(frame.Nodes.Length) } : design.Shelter;
         var text = JsonSerializer.Serialize(design with { Shelter = shelter });
         return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text))[..8]);
     }

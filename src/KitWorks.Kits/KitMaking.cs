@@ -15,8 +15,14 @@ public sealed partial record Kit
         if (!Materials.Choose(design, catalog).Succeeds(out var materials, out var refusal)) return refusal;
         if (!Frame.Build(design.Shelter, materials.HubSystem.Allowance).Under("shelter").Succeeds(out var frame, out refusal)) return refusal;
         if (!StrutTyping.Of(frame, materials, catalog).Succeeds(out var strutTypes, out refusal)) return refusal;
+        var warnings = WarningsOf(frame).ToList();
         if (design.MaxStrutTypes is { } most && strutTypes.Length > most)
-            return Refusal.OfField("design.strut-types", "maxStrutTypes", $"This shelter needs {strutTypes.Length} strut types; {most} are too few.");
+        {
+            if (!FewerTypes.Of(frame, most, catalog.Workshop).Succeeds(out var fewer, out refusal)) return refusal;
+            frame = fewer.Frame;
+            warnings.Add(fewer.Warning);
+            if (!StrutTyping.Of(frame, materials, catalog).Succeeds(out strutTypes, out refusal)) return refusal;
+        }
         if (!Tiering.Of(frame, strutTypes, materials.HubSystem).Succeeds(out var tiers, out refusal)) return refusal;
         if (!CutPlanner.Plan(CutJobOf(strutTypes, materials.StrutStock, catalog.Workshop)).Succeeds(out var cutPlan, out refusal)) return refusal;
 
@@ -40,7 +46,7 @@ public sealed partial record Kit
             Parts = PartsOf(bundles, cutPlan, materials),
             CutPlan = cutPlan,
             Bundles = bundles,
-            Warnings = WarningsOf(frame),
+            Warnings = [.. warnings],
         };
     }
 
@@ -72,7 +78,7 @@ public sealed partial record Kit
         BundleKind.Cover => PartKind.Cover,
     };
 
-    static ImmutableArray<Warning> WarningsOf(Frame frame) => frame.BaseSpreadMm > TolerableBaseSpreadMm
+    static IEnumerable<Warning> WarningsOf(Frame frame) => frame.BaseSpreadMm > TolerableBaseSpreadMm
         ? [new("base.not-level", $"The base nodes differ in height by {frame.BaseSpreadMm:0} mm. Set flatBase for a level ring, at the cost of a few more strut types, or pack the ground under the low hubs.")]
         : [];
 

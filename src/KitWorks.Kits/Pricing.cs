@@ -15,12 +15,15 @@ public sealed record Price(ImmutableArray<PriceLine> Lines, Money Total)
     /// <param name="kit">The kit.</param>
     /// <param name="quantity">How many; 1 or more.</param>
     /// <param name="book">The price book.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The quantity is below 1.</exception>
+    /// <exception cref="OverflowException">There are more than two thousand million of one thing.</exception>
     public static Price Of(Kit kit, int quantity, PriceBook book)
     {
-        var cuts = kit.StrutTypes.Sum(t => t.Count) * quantity;
-        var bundles = kit.Bundles.Length * quantity;
+        ArgumentOutOfRangeException.ThrowIfLessThan(quantity, 1);
+        var cuts = checked(kit.StrutTypes.Sum(t => t.Count) * quantity);
+        var bundles = checked(kit.Bundles.Length * quantity);
         var atCost = kit.Parts
-            .Select(p => (p.Description, Count: p.Quantity * quantity, Each: book.UnitCosts.GetValueOrDefault(p.Sku)))
+            .Select(p => (p.Description, Count: checked(p.Quantity * quantity), Each: book.UnitCosts.GetValueOrDefault(p.Sku)))
             .Append(("Cutting and tagging struts", cuts, book.PerCut))
             .Append(("Packing and labelling bundles", bundles, book.PerBundle))
             .Select(x => new PriceLine(x.Item1, x.Item2, new(x.Item3, book.Currency), new(Cents(x.Item2 * x.Item3), book.Currency)))

@@ -16,7 +16,7 @@ static class StrutTyping
                 $"The shortest strut would be cut to {shortest:0.#} mm; {ShortestStrutMm} mm is the least. Make the shelter larger or its frequency lower.");
         var usable = stock.StockLength.Tenths - workshop.EndTrim.Tenths;
         var types = frame.Families
-            .GroupBy(f => Length.FromMillimetres(f.SpacingMm - 2 * hubs.Allowance.Millimetres).RoundTo(workshop.SawStep))
+            .GroupBy(f => SawSetting(f.SpacingMm - 2 * hubs.Allowance.Millimetres, workshop.SawStep))
             .OrderBy(g => g.Key)
             .Select((g, place) => TypeOf(g.Key, [.. g], catalog.Palette.TagFor(place), place))
             .ToImmutableArray();
@@ -34,6 +34,20 @@ static class StrutTyping
             families[0].ChordFactor is null ? null : families.Sum(f => f.ChordFactor * f.Count) / count,
             count, [.. families.Select(f => f.Index)]);
     }
+
+    /// <summary>
+    /// The setting nearest to a length, halves away from zero; a step of zero is a tenth of a millimetre. Rounded once: by way of tenths,
+    /// 1,000.46 mm would come to 1,001 mm on a saw that steps by 1 mm.
+    /// </summary>
+    static Length SawSetting(double millimetres, Length step)
+    {
+        var tenths = Math.Max(1, step.Tenths);
+        var steps = Math.Round(millimetres * 10 / tenths, NoiseDigits);
+        return Length.FromTenths(tenths * (int)Math.Round(steps, MidpointRounding.AwayFromZero));
+    }
+
+    /// <summary>Past this many digits of a step there is only the noise of computing, which must not decide a half.</summary>
+    const int NoiseDigits = 6;
 
     /// <summary>Shorter pieces cannot be held safely at a saw's stop; common practice, no source.</summary>
     const double ShortestStrutMm = 50;

@@ -57,7 +57,7 @@ public sealed class LabelPress
         return WritePdf(buffer, labels, stock, startAt) is { } refusal ? refusal : buffer.ToArray();
     }
 
-    /// <summary>As <see cref="Pdf"/>, written as it is made: memory does not grow with the number of labels. Nothing is written where the answer is a refusal.</summary>
+    /// <summary>As <see cref="Pdf(IReadOnlyList{Label}, LabelStock, int)"/>, written as it is made: memory does not grow with the number of labels. Nothing is written where the answer is a refusal.</summary>
     public Refusal? WritePdf(Stream to, IReadOnlyList<Label> labels, LabelStock stock, int startAt = 1)
     {
         if (stock.Broken() is { } broken) return broken;
@@ -70,6 +70,20 @@ public sealed class LabelPress
         ink.CutDown();
         using var document = new PdfPages(to, stock.PageWidthMm, stock.PageHeightMm, stock.Dpi);
         return run.Each(labels, startAt, (page, _) => PainterOn(document.Page(page), ink, stock.Dpi, inset: true), document.Close);
+    }
+
+    /// <summary>A paper as a PDF document.</summary>
+    public Outcome<byte[]> Pdf(Paper paper, PaperSize size = PaperSize.A4)
+    {
+        var (width, height) = size switch { PaperSize.A4 => (210, 297), PaperSize.Letter => (8.5 * 25.4, 11 * 25.4) };
+        using var ink = new Ink();
+        var run = new PaperRun(templates, options, width, height, PaperDpi);
+        if ((run.Plan(paper) ?? run.Each((_, flowed) => PainterOn(null, ink, PaperDpi, inset: true, flowed), () => { })) is { } refusal) return refusal;
+        ink.CutDown();
+        using var buffer = new MemoryStream();
+        using (var document = new PdfPages(buffer, width, height, PaperDpi))
+            if (run.Each((page, flowed) => PainterOn(document.Page(page), ink, PaperDpi, inset: true, flowed), document.Close) is { } wrong) return wrong;
+        return buffer.ToArray();
     }
 
     /// <summary>One label as a PNG picture that knows its resolution.</summary>
@@ -100,7 +114,11 @@ public sealed class LabelPress
         return SvgFile.Write(template, on.Dpi, ink, canvas => PainterOn(canvas, ink, on.Dpi, inset: false).Paint(template, Values.Of(label, options), default));
     }
 
-    Painter PainterOn(SKCanvas? canvas, Ink ink, int dpi, bool inset) => new(canvas, ink, shelves, dpi / 25.4, inset ? VectorInset : 0);
+    Painter PainterOn(SKCanvas? canvas, Ink ink, int dpi, bool inset, int flowed = 0) =>
+        new(canvas, ink, shelves, dpi / 25.4, inset ? VectorInset : 0) { FlowedPages = flowed };
+
+    // Papers come from office printers.
+    const int PaperDpi = 600;
 
     // Bars that touch in vector output are merged by some viewers; a fiftieth of a dot keeps them apart and prints the same.
     const float VectorInset = 0.02f;
@@ -109,8 +127,11 @@ public sealed class LabelPress
     {
         using var ink = new Ink();
         foreach (var (kind, template) in templates.All)
-            foreach (var sample in SampleLabels.Of(kind))
-                if (PainterOn(null, ink, 600, inset: false).Paint(template, Values.Of(sample, options), default) is { } wrong) return wrong;
+            foreach (var sample in Samples.Of(kind))
+            {
+                var values = Values.Of(sample, options).SetValue("page", new PageMark(1, 1, 1));
+                if (PainterOn(null, ink, PaperDpi, inset: false).Paint(template, values, default) is { } wrong) return wrong;
+            }
         return null;
     }
 }

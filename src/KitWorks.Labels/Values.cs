@@ -6,12 +6,14 @@ namespace KitWorks.Labels;
 /// <summary>What templates may name: the properties of labels and of what is in them, in snake case, and nothing else.</summary>
 static class Values
 {
-    const int MaxSteps = 2000;
+    const int MaxSteps = 5000;
 
     static readonly Type[] Named =
     [
         typeof(BundleLabel), typeof(HubBagLabel), typeof(TieBagLabel), typeof(ParcelLabel), typeof(BinLabel), typeof(RemnantLabel),
-        typeof(LabelItem), typeof(TagMark),
+        typeof(LabelItem), typeof(TagMark), typeof(PageMark), typeof(Picklist), typeof(PickLine), typeof(CutSheet), typeof(CutStop), typeof(CutRow),
+        typeof(PackingList), typeof(PackedBundle), typeof(PackedParcel), typeof(GuideCover), typeof(GuideStakes), typeof(GuideTier), typeof(GuideEnd), typeof(GuideStruts), typeof(GuideHubs),
+        typeof(GuideCheck),
     ];
 
     public static TemplateOptions Options()
@@ -22,5 +24,5 @@ static class Values
         return options;
     }
 
-    public static TemplateContext Of(Label label, TemplateOptions options) => new(label, options);
+    public static TemplateContext Of(object values, TemplateOptions options) => new(values, options);
 }

@@ -1,10 +1,12 @@
 using BenchmarkDotNet.Running;
+using KitWorks.Benchmarks.Geometry;
 using KitWorks.Benchmarks.Labels;
 using KitWorks.Benchmarks.Statics;
 
 // Tables that hold one rate against another in the same run, by name; anything else goes to BenchmarkDotNet.
 var tables = new Dictionary<string, Func<string[], int>>
 {
+    ["spheres"] = SphereTable.Print,
     ["labels"] = LabelRates.Print,
     ["statics"] = HubSweeps.Print,
 };

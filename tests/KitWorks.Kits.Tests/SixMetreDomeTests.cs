@@ -46,6 +46,16 @@ public sealed class SixMetreDomeTests
         Made(SixMetreDome() with { HubSystem = Plate }).HubTypes.Select(h => (h.Sku, h.Ways, h.Degree, h.Count)));
 
     [Fact]
+    public void Make_WhenTwoHubsFitAlike_TakesTheSmaller() => Assert.Equal(
+        [(6, 6, 40), (6, 4, 15), (5, 5, 6)],
+        Made(SixMetreDome(), WithHubs(12, 6, 5)).HubTypes.Select(h => (h.Ways, h.Degree, h.Count)));
+
+    [Fact]
+    public void Make_WhenAllHubsAreSixWay_TakesThemEverywhere() => Assert.Equal(
+        [(6, 6, 40), (6, 5, 6), (6, 4, 15)],
+        Made(SixMetreDome(), WithHubs(6)).HubTypes.Select(h => (h.Ways, h.Degree, h.Count)));
+
+    [Fact]
     public void Make_WhenNoHubTakesEnoughStruts_NamesTheHubSystem()
     {
         var refusal = Refused(SixMetreDome(), WithHubs(4, 5));

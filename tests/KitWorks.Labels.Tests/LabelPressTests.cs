@@ -61,6 +61,15 @@ public class LabelPressTests
     }
 
     [Fact]
+    public void Pdf_OfTheSameLabels_IsTheSameOnManyThreads()
+    {
+        var labels = Samples.Many(20);
+        var first = Samples.Press.Pdf(labels, LabelStock.A4Sheet).Value;
+        var pdfs = Enumerable.Range(0, 16).AsParallel().WithDegreeOfParallelism(8).Select(_ => Samples.Press.Pdf(labels, LabelStock.A4Sheet).Value).ToList();
+        Assert.All(pdfs, p => Assert.Equal(first, p));
+    }
+
+    [Fact]
     public void Pdf_WhenRead_SaysWhatIsInTheBundle()
     {
         using var pdf = PdfDocument.Open(Samples.Press.Pdf([Samples.Bundle], LabelStock.Page100x150).Value);

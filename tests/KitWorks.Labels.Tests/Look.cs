@@ -1,3 +1,5 @@
+using KitWorks.Labels.Tests.Papers;
+
 namespace KitWorks.Labels.Tests;
 
 /// <summary>Writes every kind to a folder for a person to look at: set KITWORKS_LOOK to the folder.</summary>
@@ -12,6 +14,11 @@ public class Look
         Label[] packs = [Samples.Bundle, Samples.Stakes, Samples.Hubs, Samples.Ties];
         foreach (var stock in LabelStock.BuiltIn.Take(4)) Keep($"packs-{stock.Name}", Samples.Press.Pdf(packs, stock).Value);
         foreach (var stock in LabelStock.BuiltIn.Skip(4)) Keep($"shelf-{stock.Name}", Samples.Press.Pdf([Samples.Bin, Samples.Remnant], stock).Value);
+        Keep("picklist", Samples.Press.Pdf(ShopPapers.Picklist(30)).Value);
+        Keep("packing-list", Samples.Press.Pdf(ShopPapers.PackingList(31)).Value);
+        Keep("cut-sheet", Samples.Press.Pdf(ShopPapers.CutSheet(MadeKit.Dome(3, "5/8"))).Value);
+        Keep("guide-dome", Samples.Press.Pdf(ShopPapers.Guide(MadeKit.Dome(3, "5/8"), "3V dome, 5/8, 6 m floor")).Value);
+        Keep("guide-oblong", Samples.Press.Pdf(ShopPapers.Guide(MadeKit.Oblong(1), "Oblong, 6-fold, one bay"), PaperSize.Letter).Value);
         Keep("parcel", Samples.Press.Pdf([Samples.Parcel], LabelStock.Page100x150).Value);
         File.WriteAllBytes(Path.Combine(folder, "bundle.png"), Samples.Press.Png(Samples.Bundle, 203).Value);
         File.WriteAllText(Path.Combine(folder, "bundle.svg"), Samples.Press.Svg(Samples.Bundle).Value);

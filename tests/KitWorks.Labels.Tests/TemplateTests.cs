@@ -33,6 +33,44 @@ public class TemplateTests
         Assert.DoesNotContain("Fluid", refusal.Detail, StringComparison.Ordinal);
     }
 
+    // What Inkscape writes: spans with places of their own, style attributes, its own elements and names.
+    const string FromInkscape = """
+        <svg xmlns="http://www.w3.org/2000/svg" xmlns:inkscape="http://www.inkscape.org/namespaces/inkscape" xmlns:sodipodi="http://sodipodi.sourceforge.net/DTD/sodipodi-0.dtd"
+             width="100mm" height="150mm" viewBox="0 0 100 150" version="1.1" id="svg5">
+          <sodipodi:namedview id="namedview7" pagecolor="#ffffff" inkscape:zoom="1.4" />
+          <defs id="defs2"><linearGradient id="g1"><stop offset="0" style="stop-color:#ffffff" /></linearGradient></defs>
+          <g inkscape:label="Layer 1" inkscape:groupmode="layer" id="layer1" transform="translate(1,2)">
+            <text xml:space="preserve" style="font-size:5.64444px;line-height:1.25;font-family:'Open Sans';-inkscape-font-specification:'Open Sans Bold';font-weight:bold;stroke-width:0.264583" x="10" y="20" id="text1"><desc id="desc1">width 80</desc><tspan
+                 sodipodi:role="line" id="tspan1" style="stroke-width:0.264583" x="10" y="20">Order {{ order }}</tspan></text>
+            <rect style="fill:none;stroke:#000000" id="barcode" width="80" height="20" x="10" y="40"><desc id="desc2">code128 {{ code }}</desc></rect>
+            <rect style="fill:url(#g1);stroke:#000000;stroke-width:0.5" id="rect3" width="80" height="20" x="10" y="80" />
+          </g>
+        </svg>
+        """;
+
+    // What other programs write: classes in a style element, and no descriptions but those that were there.
+    const string WithClasses = """
+        <svg xmlns="http://www.w3.org/2000/svg" width="3.937in" height="5.9055in" viewBox="0 0 283.46 425.2">
+          <defs><style>.cls-1, .cls-2 { font-size: 16px; font-family: OpenSans-Bold, Open Sans; font-weight: 700; } .cls-2 { fill: #c0392b; }</style></defs>
+          <text class="cls-2" transform="translate(30 60)"><desc>width 220</desc>Order {{ order }}</text>
+          <rect class="cls-3" x="30" y="120" width="220" height="60"><desc>code128 {{ code }}</desc></rect>
+        </svg>
+        """;
+
+    [Theory]
+    [InlineData(FromInkscape)]
+    [InlineData(WithClasses)]
+    public void Open_OfADrawingProgramsFile_PrintsIt(string svg)
+    {
+        using var folder = new Folder();
+        folder.Write("bundle-100x150.svg", svg);
+        var pdf = LabelPress.Open(new() { OwnTemplates = folder.Path }).Value.Pdf([Samples.Bundle], LabelStock.Page100x150).Value;
+        using var read = UglyToad.PdfPig.PdfDocument.Open(pdf);
+        Assert.Equal("Order 26-00418", read.GetPage(1).Text);
+        Assert.Equal(16, read.GetPage(1).Letters[0].PointSize, 0.1);
+        Assert.Equal(["CODE-128:K26-00418-1-07-M"], Scanner.Pages(pdf, 300).Single());
+    }
+
     [Fact]
     public void Open_WhenTheShopHasItsOwnTemplate_TakesIt()
     {

@@ -54,7 +54,7 @@ sealed class DemoShop(IServiceProvider services, DirectoryInfo folder)
         await Write("labels-a4.pdf", await Ask(new GetOrderLabels(order.Id, LabelFormat.Pdf) { Stock = "a4" }, cancellationToken));
         await Picture("whole.svg", new() { View = View.Isometric });
         await Picture("plan.svg", new() { View = View.Plan });
-        for (var tier = 0; tier < kit.Tiers.Length; tier++) await Picture($"tier-{tier}.svg", new() { View = View.Isometric, Tier = tier });
+        for (var tier = 0; tier < kit.Tiers.Length; tier++) await Picture($"tier-{tier}.svg", new() { View = View.Spread, Tier = tier });
         return new(order, kit, papers);
 
         Task Picture(string name, DrawingOptions options) =>

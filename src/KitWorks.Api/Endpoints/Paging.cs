@@ -26,7 +26,7 @@ static class Paging
     static bool TryOpen(string? cursor, out string? from)
     {
         from = null;
-        if (cursor is null) return true;
+        if (string.IsNullOrEmpty(cursor)) return true;
         try
         {
             from = Encoding.UTF8.GetString(WebEncoders.Base64UrlDecode(cursor));

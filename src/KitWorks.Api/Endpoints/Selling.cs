@@ -35,8 +35,8 @@ static class Selling
             mediator.Ask(new GetOrder(id), OrderView.Of, cancellationToken)).WithSummary("An order").Produces<OrderView>();
         orders.MapPost("/{id:guid}/cancel", (Guid id, IMediator mediator, CancellationToken cancellationToken) =>
             mediator.Ask(new CancelOrder(id), OrderView.Of, cancellationToken)).WithSummary("Cancel an order and release its stock").Produces<OrderView>();
-        orders.MapPost("/{id:guid}/ship", (Guid id, ShipBody body, IMediator mediator, CancellationToken cancellationToken) =>
-            mediator.Ask(new ShipOrder(id, body.Carrier, body.Tracking), OrderView.Of, cancellationToken))
+        orders.MapPost("/{id:guid}/ship", (Guid id, ShipBody? body, IMediator mediator, CancellationToken cancellationToken) =>
+            mediator.Ask(new ShipOrder(id, body?.Carrier, body?.Tracking), OrderView.Of, cancellationToken))
             .RequireAuthorization(KeyAuthentication.Staff).WithSummary("Hand a packed order to the carrier").Produces<OrderView>();
         orders.MapGet("/{id:guid}/kit", (Guid id, IMediator mediator, CancellationToken cancellationToken) =>
             mediator.Ask(new GetOrderKit(id), o => KitAnswer.Of(o.Kit), cancellationToken)).WithSummary("The kit of an order, as computed when it was placed").Produces<KitAnswer>();

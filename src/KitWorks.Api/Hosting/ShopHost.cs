@@ -13,7 +13,6 @@ namespace KitWorks.Api.Hosting;
 /// <summary>Builds the one process: settings in, everything wired.</summary>
 static class ShopHost
 {
-    public const int MaxBodyBytes = 1024 * 1024;
     public const string DefaultUrl = "http://localhost:5080";
 
     /// <summary>The application, not started. <paramref name="settings"/> come last and win over files and environment.</summary>
@@ -26,7 +25,7 @@ static class ShopHost
         builder.Configuration.AddInMemoryCollection(settings.Where(s => s.Value is not null).Select(s => KeyValuePair.Create(s.Key, s.Value)));
         change?.Invoke(builder);
         builder.WebHost.UseUrls(builder.Configuration["urls"] ?? DefaultUrl);
-        builder.WebHost.ConfigureKestrel(kestrel => kestrel.Limits.MaxRequestBodySize = MaxBodyBytes);
+        builder.WebHost.ConfigureKestrel(kestrel => kestrel.Limits.MaxRequestBodySize = BodyLimit.StillTaken);
         builder.Logging.AddSimpleConsole(console => console.SingleLine = true);
         AddServices(builder);
 
@@ -40,6 +39,7 @@ static class ShopHost
         app.UseStatusCodePages(Problems.AnswerStatus);
         app.UseAuthentication();
         app.UseAuthorization();
+        app.UseMiddleware<BodyLimit>();
         app.UseMiddleware<OnceOnlyHeader>();
         app.MapDesigning();
         app.MapStanding();

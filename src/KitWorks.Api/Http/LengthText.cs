@@ -9,7 +9,7 @@ namespace KitWorks.Api.Http;
 /// <summary>Lengths as people write them: a number and its unit. Read in mm, cm, m, in, ft, yd, or feet and inches; written in mm.</summary>
 sealed class LengthText : JsonConverter<Length>
 {
-    public const string WhatIsRight = "a length is a text with its unit, such as \"6 m\", \"1524 mm\", \"5 ft\" or \"5' 6\\\"\", from 0 to 1 km";
+    public const string WhatIsRight = "a length is a text with its unit, such as \"6 m\", \"1524 mm\", \"5 ft\" or \"5' 6\\\"\", with a point for decimals, from 0 to 1 km";
 
     static readonly LengthUnit[] Units =
         [LengthUnit.Millimeter, LengthUnit.Centimeter, LengthUnit.Meter, LengthUnit.Inch, LengthUnit.Foot, LengthUnit.Yard];
@@ -17,12 +17,20 @@ sealed class LengthText : JsonConverter<Length>
     public static bool TryParse(string text, out Length length)
     {
         length = default;
-        if (text.Length > 40) return false;
+        // Half of the world reads "1,5 m" as one and a half metres, the other half as fifteen; nobody's pipe is cut by guess.
+        if (text.Length > 40 || text.Contains(',', StringComparison.Ordinal)) return false;
         var invariant = CultureInfo.InvariantCulture;
-        return UnitsNet.Length.TryParse(text, invariant, out var parsed) && Units.Contains(parsed.Unit)
-            || UnitsNet.Length.TryParseFeetInches(text, out parsed, invariant)
-            ? Length.TryFromMillimetres(parsed.Millimeters, out length)
-            : false;
+        try
+        {
+            return (UnitsNet.Length.TryParse(text, invariant, out var parsed) && Units.Contains(parsed.Unit)
+                || UnitsNet.Length.TryParseFeetInches(text, out parsed, invariant))
+                && Length.TryFromMillimetres(parsed.Millimeters, out length);
+        }
+        catch (ArgumentException)
+        {
+            // TryParse throws on what is not a number or too large for one.
+            return false;
+        }
     }
 
     public override Length Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => reader.TokenType switch

@@ -31,11 +31,12 @@ static class Problems
         var thrown = context.Features.Get<IExceptionHandlerFeature>()!.Error;
         var problem = thrown switch
         {
-            BadHttpRequestException { InnerException: JsonException json } => Of(Unreadable(json)),
+            BadHttpRequestException { InnerException: JsonException json } => Of(UnreadableJson.Refuse(json)),
             BadHttpRequestException { StatusCode: StatusCodes.Status413PayloadTooLarge } =>
-                Of(StatusCodes.Status413PayloadTooLarge, "request.too-large", TooLarge),
-            BadHttpRequestException bad => Of(bad.StatusCode, "request.malformed", bad.StatusCode == StatusCodes.Status415UnsupportedMediaType
-                ? "Send the body as application/json." : "The request could not be read: a body or a parameter is missing or not of its form."),
+                Of(StatusCodes.Status413PayloadTooLarge, "request.too-large", BodyLimit.Detail),
+            BadHttpRequestException { StatusCode: StatusCodes.Status415UnsupportedMediaType } =>
+                Of(StatusCodes.Status415UnsupportedMediaType, "request.media-type", WrongMediaType),
+            BadHttpRequestException bad => Of(bad.StatusCode, "request.malformed", "The request could not be read: a body or a parameter is missing or not of its form."),
             DbUpdateConcurrencyException => Of(StatusCodes.Status409Conflict, "state.changed", "Somebody changed this at the same moment. Read it again, and ask again."),
             Microsoft.Data.Sqlite.SqliteException { SqliteErrorCode: 5 or 6 or 8 or 13 or 10 or 14 } or DbUpdateException { InnerException: Microsoft.Data.Sqlite.SqliteException { SqliteErrorCode: 5 or 6 or 8 or 13 or 10 or 14 } } =>
                 Of(StatusCodes.Status503ServiceUnavailable, "storage.unavailable", "The shop cannot write to its database at the moment; nothing was changed. Try again later."),
@@ -55,32 +56,14 @@ static class Problems
             StatusCodes.Status403Forbidden => ("access.role", "This key's role may not do this."),
             StatusCodes.Status404NotFound => ("address.unknown", "There is nothing at this address. See /docs."),
             StatusCodes.Status405MethodNotAllowed => ("address.method", "This address does not take this method. See /docs."),
-            StatusCodes.Status413PayloadTooLarge => ("request.too-large", TooLarge),
-            StatusCodes.Status415UnsupportedMediaType => ("request.media-type", "Send the body as application/json."),
+            StatusCodes.Status413PayloadTooLarge => ("request.too-large", BodyLimit.Detail),
+            StatusCodes.Status415UnsupportedMediaType => ("request.media-type", WrongMediaType),
             _ => ("request.failed", "The request could not be served."),
         };
         return Of(status, code, detail).ExecuteAsync(context.HttpContext);
     }
 
-    static string TooLarge => $"A request body is at most {Hosting.ShopHost.MaxBodyBytes / 1024} KiB.";
-
-    static Refusal Unreadable(JsonException json)
-    {
-        var field = PointerOf(json.Path);
-        var unknown = json.Message.Contains("could not be mapped to any .NET member", StringComparison.Ordinal);
-        var detail = unknown ? $"There is no field '{json.Message.Split('\'')[1]}' here. See /docs for the fields."
-            : json.Message.Contains("Duplicate property", StringComparison.Ordinal) ? "A field stands here twice."
-            : json.Message.Contains("could not be converted", StringComparison.Ordinal) ? "The value is not of this field's form. See /docs."
-            : json.Message.Contains("maximum configured depth", StringComparison.Ordinal) ? "The body is nested too deep."
-            : json.Message.Contains("LineNumber", StringComparison.Ordinal) ? $"The body is not JSON: see line {json.LineNumber + 1}, byte {json.BytePositionInLine + 1}."
-            : json.Message;
-        return new(RefusalKind.Malformed, unknown ? "request.unknown-field" : "request.malformed", detail) { Errors = [new(field, detail)] };
-    }
-
-    /// <summary><c>$.lines[0].sku</c> as a JSON pointer without its first slash.</summary>
-    static string PointerOf(string? path) => (path ?? "$")
-        .Replace("$", "", StringComparison.Ordinal).Replace("[", ".", StringComparison.Ordinal).Replace("]", "", StringComparison.Ordinal)
-        .Replace("'", "", StringComparison.Ordinal).Trim('.').Replace('.', '/');
+    const string WrongMediaType = "Send the body as application/json.";
 
     static readonly JsonSerializerOptions ProblemJson = new(JsonSerializerDefaults.Web)
     {

@@ -1,5 +1,7 @@
+using System.Collections;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using System.Text.Json.Serialization.Metadata;
 using KitWorks.Kits.Catalog;
 
 namespace KitWorks.Api.Http;
@@ -13,10 +15,27 @@ static class StrictJson
         options.NumberHandling = JsonNumberHandling.Strict;
         options.AllowDuplicateProperties = false;
         options.MaxDepth = 32;
+        options.RespectNullableAnnotations = true;
+        options.TypeInfoResolver = (options.TypeInfoResolver ?? new DefaultJsonTypeInfoResolver()).WithAddedModifier(NothingLeftOut);
         options.DefaultIgnoreCondition = JsonIgnoreCondition.Never;
         options.Converters.Add(new LengthText());
         options.Converters.Add(new MoneyJson());
         options.Converters.Add(new JsonStringEnumConverter(JsonNamingPolicy.CamelCase, allowIntegerValues: false));
+    }
+
+    /// <summary>A value that may not be null must be given, and no list holds nulls; the reader by itself lets both pass.</summary>
+    static void NothingLeftOut(JsonTypeInfo type)
+    {
+        if (type.Kind != JsonTypeInfoKind.Object) return;
+        foreach (var property in type.Properties)
+            if (property.AssociatedParameter is { HasDefaultValue: false, IsNullable: false }) property.IsRequired = true;
+        var lists = type.Properties.Where(p => p.Get is not null && p.PropertyType != typeof(string) && typeof(IEnumerable).IsAssignableFrom(p.PropertyType)).ToArray();
+        if (lists.Length == 0) return;
+        type.OnDeserialized = value =>
+        {
+            foreach (var list in lists)
+                if (list.Get!(value) is IEnumerable items && items.Cast<object?>().Contains(null)) throw new NullItemException(list.Name);
+        };
     }
 }
 

@@ -21,7 +21,8 @@ sealed class GeodesicSphere
         this.solid = solid;
         lattice = new(of);
         nodeAt = NumberNodes(out var count);
-        var points = PlaceNodes(count, out var pointOf);
+        var pointOf = GC.AllocateUninitializedArray<int>(count);
+        var points = PlaceNodes(count, pointOf);
         var net = JoinNodes(points, pointOf);
         (families, chords, cornerFamily) = MeasureStruts(net);
         (kinds, var sorted, cornerKind) = SortPanels(net);
@@ -47,7 +48,7 @@ sealed class GeodesicSphere
     {
         int points = lattice.Count, onSide = lattice.OnSide, inside = points - lattice.Inside;
         var firstInside = solid.Vertices.Length + solid.EdgeCount * onSide;
-        var nodes = new int[solid.Faces.Length * points];
+        var nodes = GC.AllocateUninitializedArray<int>(solid.Faces.Length * points);
         for (int face = 0, at = 0; face < solid.Faces.Length; face++)
         {
             for (var corner = 0; corner < 3; corner++) nodes[at++] = solid.Corner(face * 3 + corner);
@@ -63,8 +64,8 @@ sealed class GeodesicSphere
         return nodes;
     }
 
-    // pointOf: each node's place in nodeAt, on the lowest face that has it.
-    Point3[] PlaceNodes(int count, out int[] pointOf)
+    // pointOf: each node's lattice point on the lowest face that has it.
+    Point3[] PlaceNodes(int count, int[] pointOf)
     {
         var (a, b, c) = solid.Faces[0];
         var weights = new Point3[lattice.Count];
@@ -74,18 +75,17 @@ sealed class GeodesicSphere
             var flat = solid.Vertices[a] * p + solid.Vertices[b] * q + solid.Vertices[c] * r;
             weights[i] = new Point3(p, q, r) * (1 / flat.Norm);
         }
-        pointOf = new int[count];
-        var points = new Point3[count];
+        var points = GC.AllocateUninitializedArray<Point3>(count);
         for (var face = solid.Faces.Length - 1; face >= 0; face--)
         {
             (a, b, c) = solid.Faces[face];
             Point3 va = solid.Vertices[a], vb = solid.Vertices[b], vc = solid.Vertices[c];
-            for (var i = 0; i < weights.Length; i++)
+            var nodes = nodeAt.AsSpan(face * weights.Length, weights.Length);
+            for (var i = 0; i < nodes.Length; i++)
             {
-                var w = weights[i];
-                var node = nodeAt[face * weights.Length + i];
-                points[node] = new(w.X * va.X + w.Y * vb.X + w.Z * vc.X, w.X * va.Y + w.Y * vb.Y + w.Z * vc.Y, w.X * va.Z + w.Y * vb.Z + w.Z * vc.Z);
-                pointOf[node] = face * weights.Length + i;
+                ref readonly var w = ref weights[i];
+                points[nodes[i]] = new(w.X * va.X + w.Y * vb.X + w.Z * vc.X, w.X * va.Y + w.Y * vb.Y + w.Z * vc.Y, w.X * va.Z + w.Y * vb.Z + w.Z * vc.Z);
+                pointOf[nodes[i]] = i;
             }
         }
         return points;
@@ -93,26 +93,36 @@ sealed class GeodesicSphere
 
     Triangulation JoinNodes(Point3[] points, int[] pointOf)
     {
-        var start = new int[points.Length + 1];
-        for (var node = 0; node < points.Length; node++) start[node + 1] = start[node] + (node < solid.Vertices.Length ? solid.Ways : 6);
-        var around = new int[start[^1]];
-        for (var node = 0; node < solid.Vertices.Length; node++)
+        var corners = solid.Vertices.Length;
+        var start = GC.AllocateUninitializedArray<int>(points.Length + 1);
+        for (var node = 0; node <= points.Length; node++) start[node] = node <= corners ? node * solid.Ways : corners * solid.Ways + (node - corners) * 6;
+        var around = GC.AllocateUninitializedArray<int>(start[^1]);
+        var joined = new bool[points.Length];
+        for (var face = 0; face < solid.Faces.Length; face++)
         {
-            var (face, corner) = Math.DivRem(pointOf[node], lattice.Count);
-            for (var i = start[node]; i < start[node + 1]; i++)
+            var nodes = nodeAt.AsSpan(face * lattice.Count, lattice.Count);
+            for (var corner = 0; corner < 3; corner++)
+                if (!joined[nodes[corner]]) JoinCorner(face, corner, around.AsSpan(nodes[corner] * solid.Ways, solid.Ways));
+            for (var point = 0; point < nodes.Length; point++)
             {
-                around[i] = nodeAt[face * lattice.Count + lattice.CornerNeighbours[corner]];
-                (face, corner) = Math.DivRem(solid.Across(face * 3 + (corner + 2) % 3), 3);
+                if (joined[nodes[point]]) continue;
+                joined[nodes[point]] = true;
+                if (point < 3) continue;
+                var ways = lattice.Neighbours.AsSpan(point * 6, 6);
+                var at = around.AsSpan(start[nodes[point]], 6);
+                for (var k = 0; k < at.Length; k++) at[k] = ways[k] >= 0 ? nodes[ways[k]] : NodeAcross(face, ways[k]);
             }
         }
-        var neighbours = lattice.Neighbours;
-        for (int node = solid.Vertices.Length, at = start[node]; node < points.Length; node++)
-        {
-            var (face, point) = Math.DivRem(pointOf[node], lattice.Count);
-            for (var k = point * 6; k < point * 6 + 6; k++)
-                around[at++] = neighbours[k] >= 0 ? nodeAt[face * lattice.Count + neighbours[k]] : NodeAcross(face, neighbours[k]);
-        }
         return new(points, start, around);
+    }
+
+    void JoinCorner(int face, int corner, Span<int> around)
+    {
+        for (var i = 0; i < around.Length; i++)
+        {
+            around[i] = nodeAt[face * lattice.Count + lattice.CornerNeighbours[corner]];
+            (face, corner) = Math.DivRem(solid.Across(face * 3 + (corner + 2) % 3), 3);
+        }
     }
 
     int NodeAcross(int face, int neighbour)
@@ -184,7 +194,7 @@ sealed class GeodesicSphere
 
     // Numbers the nodes anew, breadth first from the top. Each node hands on its neighbours counter-clockwise from the one that found it,
     // which keeps every row in order around the axis.
-    (Triangulation, int[], int[], int[]) InRows(Triangulation net, int[] pointOf, Up up)
+    (Triangulation, int[], ushort[], ushort[]) InRows(Triangulation net, int[] pointOf, Up up)
     {
         var order = new int[net.Count];
         var rank = new int[net.Count];
@@ -215,11 +225,11 @@ sealed class GeodesicSphere
         return Renumbered(net, pointOf, order, rank, rowStart);
     }
 
-    (Triangulation, int[], int[], int[]) Renumbered(Triangulation net, int[] pointOf, int[] order, int[] rank, List<int> rowStart)
+    (Triangulation, int[], ushort[], ushort[]) Renumbered(Triangulation net, int[] pointOf, int[] order, int[] rank, List<int> rowStart)
     {
-        var points = new Point3[net.Count];
-        var start = new int[net.Count + 1];
-        int[] around = new int[net.Around.Length], family = new int[around.Length], kind = new int[around.Length];
+        var points = GC.AllocateUninitializedArray<Point3>(net.Count);
+        var start = GC.AllocateUninitializedArray<int>(net.Count + 1);
+        var (around, family, kind) = (GC.AllocateUninitializedArray<int>(net.Around.Length), GC.AllocateUninitializedArray<ushort>(net.Around.Length), GC.AllocateUninitializedArray<ushort>(net.Around.Length));
         var at = 0;
         for (var node = 0; node < order.Length; node++)
         {
@@ -227,12 +237,12 @@ sealed class GeodesicSphere
             points[node] = net.Points[was];
             start[node] = at;
             var corner = was < solid.Vertices.Length;
-            var place = pointOf[was] % lattice.Count * 6;
+            var place = pointOf[was] * 6;
             for (var i = net.Start[was]; i < net.Start[was + 1]; i++, at++, place++)
             {
                 around[at] = rank[net.Around[i]];
-                family[at] = corner ? cornerFamily : families[place];
-                kind[at] = corner ? cornerKind : kinds[place];
+                family[at] = (ushort)(corner ? cornerFamily : families[place]);
+                kind[at] = (ushort)(corner ? cornerKind : kinds[place]);
             }
         }
         start[^1] = at;

@@ -56,7 +56,15 @@ sealed class Solid
         BaseSolid.Tetrahedron => (4, 3),
     };
 
-    public static Solid Of(BaseSolid solid, Up up)
+    static readonly Lazy<Solid>[] All =
+    [
+        .. from solid in Enum.GetValues<BaseSolid>() from up in Enum.GetValues<Up>() select new Lazy<Solid>(() => Make(solid, up)),
+    ];
+
+    /// <summary>The solid; it is made once.</summary>
+    public static Solid Of(BaseSolid solid, Up up) => All[(int)solid * 3 + (int)up].Value;
+
+    static Solid Make(BaseSolid solid, Up up)
     {
         var (vertices, faces) = solid switch
         {

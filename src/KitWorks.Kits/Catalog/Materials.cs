@@ -61,6 +61,9 @@ public sealed record Workshop
     /// <summary>The shortest offcut worth keeping.</summary>
     public Length ShortestRemnant { get; init; } = Length.FromMillimetres(300);
 
+    /// <summary>How much longer or shorter than its place a strut may be: the slack of a tied joint. Common practice, no source.</summary>
+    public Length JointSlack { get; init; } = Length.FromMillimetres(4);
+
     /// <summary>Pieces in one strut bundle at the most.</summary>
     public int BundlePieces { get; init; } = 20;
 

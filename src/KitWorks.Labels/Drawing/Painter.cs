@@ -16,6 +16,9 @@ sealed record Shelves(TextFitting Fitting, PictureShelf Pictures, SymbolShelf Sy
 /// </summary>
 sealed class Painter(SKCanvas? canvas, Ink ink, Shelves shelves, double dotsPerMm, float barInset)
 {
+    /// <summary>How many pages of the same template came before, for lists that flow over pages.</summary>
+    public int FlowedPages { get; init; }
+
     /// <summary>Draws a template with its top left corner on a dot.</summary>
     public Refusal? Paint(Template template, TemplateContext values, (int X, int Y) corner)
     {
@@ -107,12 +110,14 @@ sealed class Painter(SKCanvas? canvas, Ink ink, Shelves shelves, double dotsPerM
     Refusal? PaintEach(EachPart part, TemplateContext values, SKMatrix toDots)
     {
         if (!part.List.Items(values).Succeeds(out var items, out var refusal)) return refusal;
-        if (items.Count > part.Room)
+        if (items.Count > part.Room && !part.Flows)
             return part.Place.Refuse($"There is room for {part.Room} and there are {items.Count}.") with { Code = "label.too-many-lines" };
-        for (var i = 0; i < items.Count; i++)
+        var first = part.Flows ? FlowedPages * part.Room : 0;
+        for (var i = first; i < Math.Min(items.Count, first + part.Room); i++)
         {
             values.SetValue(part.Item, items[i]);
-            if (Paint(part.Layer, values, toDots.PreConcat(SKMatrix.CreateTranslation(0, i * part.Step))) is { } wrong) return wrong;
+            var at = SKMatrix.CreateTranslation((i - first) * part.Step.X, (i - first) * part.Step.Y);
+            if (Paint(part.Layer, values, toDots.PreConcat(at)) is { } wrong) return wrong;
         }
         return null;
     }

@@ -23,8 +23,8 @@ static class SvgFile
         var css = new StringBuilder();
         foreach (var (face, file) in ink.Files)
             css.Append(CultureInfo.InvariantCulture, $"@font-face{{font-family:'{face.Family}';font-weight:{(face.Bold ? "bold" : "normal")};src:url(data:font/ttf;base64,{Convert.ToBase64String(file.AsSpan())})}}");
-        svg.AddFirst(new XElement(Templates.Svg.Name("style"), css.ToString()));
-        foreach (var text in svg.Descendants(Templates.Svg.Name("text"))) text.Value = text.Value.Trim();
+        svg.AddFirst(new XElement(SvgNames.Of("style"), css.ToString()));
+        foreach (var text in svg.Descendants(SvgNames.Of("text"))) text.Value = text.Value.Trim();
         return svg.ToString(SaveOptions.DisableFormatting);
     }
 

@@ -16,16 +16,17 @@ sealed class TextFitting(TextShaper shaper)
 {
     const float Step = 0.95f;
     const float Slack = 1.0005f;
+    const float Rounding = 0.001f;
 
     public Outcome<FittedText> Fit(TextPart part, IReadOnlyList<string> words)
     {
-        if (words.Count == 1 && (part.Fit.Lines > 1 || words[0].Contains('\n', StringComparison.Ordinal))) return FitBlock(part, words[0]);
+        if (words.Count == 1 && part.Fit.Lines > 1) return FitBlock(part, words[0]);
         var line = ImmutableArray.CreateBuilder<Stretch>(words.Count);
         float width = 0;
         for (var i = 0; i < words.Count; i++)
         {
             var style = part.Pieces[i].Style;
-            var text = (i == 0 ? words[i].TrimStart() : words[i]).Replace('\n', ' ');
+            var text = (i == 0 ? words[i].TrimStart() : words[i]).ReplaceLineEndings(", ");
             if (!shaper.Shape(i == words.Count - 1 ? text.TrimEnd() : text, style.Family, style.Bold).Succeeds(out var shaped, out var refusal)) return refusal;
             line.Add(new(shaped, style));
             width += shaped.Width * style.Size;
@@ -52,7 +53,7 @@ sealed class TextFitting(TextShaper shaper)
             var lines = ImmutableArray.CreateBuilder<ImmutableArray<Stretch>>();
             foreach (var paragraph in paragraphs)
                 if (Wrap(paragraph, style, room / (style.Size * scale), lines) is { } refusal) return refusal;
-            if (lines.Count <= part.Fit.Lines && lines.All(l => l[0].Text.Width * style.Size * scale <= room * Slack)) return new FittedText(lines.ToImmutable(), scale);
+            if (lines.Count <= Math.Max(1, (int)(part.Fit.Lines / scale + Rounding)) && lines.All(l => l[0].Text.Width * style.Size * scale <= room * Slack)) return new FittedText(lines.ToImmutable(), scale);
             if (scale <= part.Fit.Least) return TooLong(part, words);
         }
     }

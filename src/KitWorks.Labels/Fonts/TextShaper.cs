@@ -19,22 +19,33 @@ sealed class TextShaper(FontShelf fonts)
     public Outcome<ShapedText> Shape(string text, string family, bool bold)
     {
         if (shaped.TryGetValue((text, family, bold), out var known)) return known;
+        var runs = ImmutableArray.CreateBuilder<GlyphRun>();
+        foreach (var (stretch, rightToLeft) in Bidi.Order(text))
+        {
+            if (!SplitByFace(stretch, family, bold).Succeeds(out var pieces, out var refusal)) return refusal;
+            if (rightToLeft) pieces.Reverse();
+            runs.AddRange(pieces.Select(p => p.Face.Shape(p.Text.ToString(), rightToLeft)));
+        }
+        var result = new ShapedText(runs.ToImmutable(), runs.Sum(r => r.Width));
+        if (shaped.Count >= Remembered) shaped.Clear();
+        shaped[(text, family, bold)] = result;
+        return result;
+    }
+
+    Outcome<List<(Face Face, StringBuilder Text)>> SplitByFace(string text, string family, bool bold)
+    {
         var pieces = new List<(Face Face, StringBuilder Text)>();
         foreach (var rune in text.EnumerateRunes())
         {
             // Joiners and direction marks have no picture of their own and go with what stands before them.
-            var rides = pieces.Count > 0 && Rune.GetUnicodeCategory(rune) is UnicodeCategory.NonSpacingMark or UnicodeCategory.Format;
-            var face = rides ? pieces[^1].Face : fonts.FaceFor(rune.Value, family, bold);
+            var isMark = Rune.GetUnicodeCategory(rune) is UnicodeCategory.NonSpacingMark or UnicodeCategory.Format;
+            var face = isMark && pieces.Count > 0 ? pieces[^1].Face : fonts.FaceFor(rune.Value, family, bold);
             if (face is null)
                 return new Refusal(RefusalKind.Impossible, "label.glyph-missing",
                     $"No font has the character “{rune}” (U+{rune.Value:X4}) of “{text}”. Put a font that has it into the font folder.");
             if (pieces.Count == 0 || pieces[^1].Face != face) pieces.Add((face, new()));
             pieces[^1].Text.Append(rune.ToString());
         }
-        var runs = pieces.Select(p => p.Face.Shape(p.Text.ToString(), rightToLeft: false)).ToImmutableArray();
-        var result = new ShapedText(runs, runs.Sum(r => r.Width));
-        if (shaped.Count >= Remembered) shaped.Clear();
-        shaped[(text, family, bold)] = result;
-        return result;
+        return pieces;
     }
 }

@@ -44,7 +44,7 @@ sealed class FixedPicture(XElement svg, Func<XElement, bool> isDynamic)
             copy.Add(element.Nodes());
             return copy;
         }
-        foreach (var child in element.Elements().Where(c => c.Name.Namespace == Templates.Svg.Space))
+        foreach (var child in element.Elements().Where(c => c.Name.Namespace == SvgNames.Space))
         {
             if (child.Name.LocalName is "defs" or "style") copy.Add(Copy(child, scope, inside));
             else if (child == scope) copy.Add(Copy(child, scope, true));

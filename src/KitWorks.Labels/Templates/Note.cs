@@ -15,7 +15,7 @@ sealed record Note(Place Place, string Word, string Rest, IReadOnlyDictionary<st
     /// <summary>The note on an element, or null where its description is none of ours.</summary>
     public static Note? On(XElement element, string file)
     {
-        if (element.Element(Svg.Name("desc")) is not { } description) return null;
+        if (element.Element(SvgNames.Of("desc")) is not { } description) return null;
         var text = description.Value.Trim();
         var (first, all) = Split(text);
         if (Drawn.Contains(first)) return new(Place.Of(file, description, text), first, all, new Dictionary<string, string>());

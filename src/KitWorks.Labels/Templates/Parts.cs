@@ -11,10 +11,10 @@ sealed record TextPiece(TextStyle Style, string Words, Placeholder? Placeholder)
 
 /// <summary>How text keeps to its place.</summary>
 /// <param name="Width">The width it may take; null for fixed words that need no check.</param>
-/// <param name="Lines">How many lines it may take.</param>
+/// <param name="Lines">How many lines of its full size there is room for; smaller text has more in the same room.</param>
 /// <param name="Least">The smallest size it may shrink to, as a share of its own.</param>
 /// <param name="WrapFirst">Whether it wraps before it shrinks, as running text does.</param>
-sealed record Fit(float? Width, int Lines, float Least, bool WrapFirst);
+sealed record Fit(float? Width, float Lines, float Least, bool WrapFirst);
 
 /// <summary>A line of text, or a few.</summary>
 sealed record TextPart(Place Place, SKMatrix Transform, SKPoint At, ImmutableArray<TextPiece> Pieces, Fit Fit) : Part(Place);
@@ -31,14 +31,15 @@ sealed record PicturePart(Place Place, SKRect Box, Placeholder Content) : Part(P
 /// <summary>A group drawn only when its condition says something else than nothing, 0 or false.</summary>
 sealed record WhenPart(Place Place, Placeholder Condition, Layer Layer) : Part(Place);
 
-/// <summary>A group drawn once for each item of a list, each below the last.</summary>
+/// <summary>A group drawn once for each item of a list, each below or beside the last.</summary>
 /// <param name="Place">Where it stands.</param>
 /// <param name="Item">The name that an item goes by.</param>
 /// <param name="List">The list.</param>
 /// <param name="Step">From one to the next.</param>
 /// <param name="Room">How many there is room for.</param>
+/// <param name="Flows">Whether what there is no room for goes on on the next page.</param>
 /// <param name="Layer">What is drawn.</param>
-sealed record EachPart(Place Place, string Item, Placeholder List, float Step, int Room, Layer Layer) : Part(Place);
+sealed record EachPart(Place Place, string Item, Placeholder List, SKPoint Step, int Room, bool Flows, Layer Layer) : Part(Place);
 
 /// <summary>A fixed picture with parts above it.</summary>
 sealed record Layer(SKPicture? Picture, ImmutableArray<Part> Parts);

@@ -12,7 +12,7 @@ sealed class Stylesheet
 
     public static Stylesheet Of(XElement svg)
     {
-        var css = string.Join('\n', svg.Descendants(Svg.Name("style")).Select(s => s.Value));
+        var css = string.Join('\n', svg.Descendants(SvgNames.Of("style")).Select(s => s.Value));
         var parsed = new StylesheetParser(includeUnknownDeclarations: true).Parse(css);
         return new((
             from rule in parsed.StyleRules.OfType<StyleRule>()
@@ -40,9 +40,9 @@ sealed class Stylesheet
 }
 
 /// <summary>The names of SVG.</summary>
-static class Svg
+static class SvgNames
 {
     public static readonly XNamespace Space = "http://www.w3.org/2000/svg";
 
-    public static XName Name(string local) => Space + local;
+    public static XName Of(string local) => Space + local;
 }

@@ -36,7 +36,7 @@ sealed class TemplateReader
         {
             using var reader = XmlReader.Create(content, Closed);
             var root = XDocument.Load(reader, LoadOptions.SetLineInfo | LoadOptions.PreserveWhitespace).Root!;
-            return root.Name == Svg.Name("svg") && TemplateRules.Broken(file, root) is var broken
+            return root.Name == SvgNames.Of("svg") && TemplateRules.Broken(file, root) is var broken
                 ? broken ?? new TemplateReader(file, fonts, root).Read()
                 : new Place(file, 1, "").Refuse("This is not an SVG drawing.");
         }
@@ -70,12 +70,12 @@ sealed class TemplateReader
         foreach (var child in scope.Elements())
         {
             if (wrong is not null) return;
-            if (child.Name == Svg.Name("defs") || child.Name == Svg.Name("style") || !IsSvg(child)) continue;
-            var inner = Keep(style.Of(child, sheet, fonts.HasFamily, file), style);
+            if (child.Name == SvgNames.Of("defs") || child.Name == SvgNames.Of("style") || !IsSvg(child)) continue;
+            var inner = style.Of(child, sheet, fonts.HasFamily, file);
             var at = transform.PreConcat(Keep(Transform.Of(child, file), SKMatrix.Identity));
-            if (child.Name == Svg.Name("text")) parts.AddRange(new TextReader(file, sheet, fonts).Read(child, inner, at, ref wrong));
+            if (child.Name == SvgNames.Of("text")) parts.AddRange(new TextReader(file, sheet, fonts).Read(child, inner, at, ref wrong));
             else if (Note.On(child, file) is { } note) AddNoted(parts, child, note, inner, at);
-            else if (child.Name == Svg.Name("g") || child.Name == Svg.Name("a") || child.Name == Svg.Name("svg")) ReadInto(parts, child, inner, at);
+            else if (child.Name == SvgNames.Of("g") || child.Name == SvgNames.Of("a") || child.Name == SvgNames.Of("svg")) ReadInto(parts, child, inner, at);
         }
     }
 
@@ -85,14 +85,19 @@ sealed class TemplateReader
         {
             var words = note.Rest.Split(' ', StringSplitOptions.RemoveEmptyEntries);
             if (words is not [var item, "in", var list]) { wrong = note.Place.Refuse("Write “each item in list; step 6; room 4”."); return; }
-            if (!note.Settings.ContainsKey("step") || !note.Settings.ContainsKey("room")) { wrong = note.Place.Refuse("“each” needs a “step” and a “room”."); return; }
+            if (note.Settings.ContainsKey("step") == note.Settings.ContainsKey("across") || !note.Settings.ContainsKey("room"))
+            {
+                wrong = note.Place.Refuse("“each” needs a “step” down or “across”, and a “room”.");
+                return;
+            }
             var source = Keep(Placeholder.Parse(note.Place, "{{ " + list + " }}"), null!);
-            parts.Add(new EachPart(note.Place, item, source, Keep(note.Number("step", 1), 1), (int)Keep(note.Number("room", 1), 1), ReadLayer(element, style, at)));
+            parts.Add(new EachPart(note.Place, item, source, new(Keep(note.Number("across", 0), 0), Keep(note.Number("step", 0), 0)),
+                (int)Keep(note.Number("room", 1), 1), note.Settings.ContainsKey("flow"), ReadLayer(element, style, at)));
             return;
         }
         var content = Keep(Placeholder.Parse(note.Place, note.Rest), null!);
         if (note.Word == "when") { parts.Add(new WhenPart(note.Place, content, ReadLayer(element, style, at))); return; }
-        if (element.Name != Svg.Name("rect") || at.SkewX != 0 || at.SkewY != 0) { wrong = note.Place.Refuse("This stands on a rectangle that is not turned."); return; }
+        if (element.Name != SvgNames.Of("rect") || at.SkewX != 0 || at.SkewY != 0) { wrong = note.Place.Refuse("This stands on a rectangle that is not turned."); return; }
         float Of(string name) => TextStyle.TryNumber((string?)element.Attribute(name) ?? "0", out var n) ? n : 0;
         var box = at.MapRect(SKRect.Create(Of("x"), Of("y"), Of("width"), Of("height")));
         parts.Add(note.Word switch
@@ -103,9 +108,9 @@ sealed class TemplateReader
         });
     }
 
-    bool IsDynamic(XElement element) => element.Name == Svg.Name("text") || element.Name != Svg.Name("svg") && Note.On(element, file) is not null;
+    bool IsDynamic(XElement element) => element.Name == SvgNames.Of("text") || element.Name != SvgNames.Of("svg") && Note.On(element, file) is not null;
 
-    static bool IsSvg(XElement element) => element.Name.Namespace == Svg.Space;
+    static bool IsSvg(XElement element) => element.Name.Namespace == SvgNames.Space;
 
     T Keep<T>(Outcome<T> outcome, T otherwise)
     {

@@ -21,7 +21,7 @@ static class TemplateRules
         if ((element.Attribute(LinkName) ?? element.Attribute("href")) is { } link && element.Name.LocalName != "a"
             && !link.Value.StartsWith('#') && !link.Value.StartsWith("data:", StringComparison.Ordinal))
             return Place.Of(file, link, link.Value).Refuse("A template takes nothing from outside its file; embed the picture.");
-        if (element.Name == Svg.Name("style") && (element.Value.Contains("@import", StringComparison.Ordinal) || HasOutsideUrl(element.Value)))
+        if (element.Name == SvgNames.Of("style") && (element.Value.Contains("@import", StringComparison.Ordinal) || HasOutsideUrl(element.Value)))
             return Place.Of(file, element, "<style>").Refuse("A template takes nothing from outside its file.");
         return element.Attributes().Where(a => HasOutsideUrl(a.Value)).Select(a => Place.Of(file, a, a.Value).Refuse("A template takes nothing from outside its file.")).FirstOrDefault();
     }

@@ -15,7 +15,7 @@ sealed partial class TextReader(string file, Stylesheet sheet, FontShelf fonts)
     public IEnumerable<TextPart> Read(XElement text, TextStyle style, SKMatrix transform, ref Refusal? wrong)
     {
         var lines = new List<(SKPoint At, XElement Element, List<(TextStyle Style, XText Text)> Pieces)> { (Place(text, default), text, []) };
-        Collect(text, style, lines, ref wrong);
+        Collect(text, style, lines);
         var parts = new List<TextPart>();
         foreach (var (at, element, found) in lines.Where(l => l.Pieces.Any(p => !string.IsNullOrWhiteSpace(p.Text.Value))))
         {
@@ -31,17 +31,16 @@ sealed partial class TextReader(string file, Stylesheet sheet, FontShelf fonts)
         return parts;
     }
 
-    void Collect(XElement element, TextStyle style, List<(SKPoint, XElement, List<(TextStyle, XText)> Pieces)> lines, ref Refusal? wrong)
+    void Collect(XElement element, TextStyle style, List<(SKPoint, XElement, List<(TextStyle, XText)> Pieces)> lines)
     {
         foreach (var node in element.Nodes())
         {
             if (node is XText words) lines[^1].Pieces.Add((style, words));
-            else if (node is XElement span && span.Name == Svg.Name("tspan"))
+            else if (node is XElement span && span.Name == SvgNames.Of("tspan"))
             {
                 if (span.Attribute("x") is not null || span.Attribute("y") is not null)
                     lines.Add((Place(span, lines[^1].Item1), span, []));
-                if (!style.Of(span, sheet, fonts.HasFamily, file).Succeeds(out var inner, out var refusal)) wrong ??= refusal;
-                Collect(span, inner ?? style, lines, ref wrong);
+                Collect(span, style.Of(span, sheet, fonts.HasFamily, file), lines);
             }
         }
     }
@@ -59,6 +58,7 @@ sealed partial class TextReader(string file, Stylesheet sheet, FontShelf fonts)
 
     Outcome<TextPiece> Piece(TextStyle style, XText text)
     {
+        if (style.Fault is not null) return style.Fault;
         // Line ends in the file are layout of the file; line ends in a value are kept.
         var words = Spaces().Replace(text.Value, " ");
         if (!Placeholder.IsIn(words)) return new TextPiece(style, words, null);
@@ -72,6 +72,6 @@ sealed partial class TextReader(string file, Stylesheet sheet, FontShelf fonts)
             : new Fit(null, 1, 1, false);
         if (note.Word != "width" || !TextStyle.TryNumber(note.Rest, out var width) || width <= 0) return note.Place.Refuse("A text's description is “width” and a number.");
         var (lines, least) = (note.Number("lines", 1), note.Number("least", 0.6f));
-        return (lines.Refusal ?? least.Refusal) is { } refusal ? refusal : new Fit(width, (int)lines.Value, Math.Min(1, least.Value), note.Settings.ContainsKey("wrap"));
+        return (lines.Refusal ?? least.Refusal) is { } refusal ? refusal : new Fit(width, lines.Value, Math.Min(1, least.Value), note.Settings.ContainsKey("wrap"));
     }
 }

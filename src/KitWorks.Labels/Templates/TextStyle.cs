@@ -8,15 +8,17 @@ namespace KitWorks.Labels.Templates;
 /// <summary>How text looks, inherited from an element to those inside it.</summary>
 sealed record TextStyle(string Family, bool Bold, float Size, SKColor Colour, SKTextAlign Anchor)
 {
+    /// <summary>What cannot be done; it matters only where there is text of this style.</summary>
+    public Refusal? Fault { get; private init; }
+
     /// <summary>The style of an element: this one with what the element says about itself.</summary>
-    public Outcome<TextStyle> Of(XElement element, Stylesheet sheet, Func<string, bool> knowsFamily, string file)
+    public TextStyle Of(XElement element, Stylesheet sheet, Func<string, bool> knowsFamily, string file)
     {
         var style = this;
         foreach (var (name, value) in sheet.DeclarationsOf(element))
         {
             var (next, wrong) = style.With(name, value, knowsFamily);
-            if (wrong is not null) return Place.Of(file, element, $"{name}: {value}").Refuse(wrong);
-            style = next;
+            style = wrong is null ? next : style with { Fault = style.Fault ?? Place.Of(file, element, $"{name}: {value}").Refuse(wrong) };
         }
         return style;
     }
@@ -49,6 +51,17 @@ sealed record TextStyle(string Family, bool Bold, float Size, SKColor Colour, SK
     static bool TryColour(string text, out SKColor colour)
     {
         colour = text switch { "black" => SKColors.Black, "white" => SKColors.White, "none" => SKColors.Transparent, _ => default };
-        return colour != default || text == "none" || SKColor.TryParse(text, out colour);
+        return colour != default || text == "none" || SKColor.TryParse(text, out colour) || TryRgb(text, out colour);
+    }
+
+    static bool TryRgb(string text, out SKColor colour)
+    {
+        colour = default;
+        if (!text.StartsWith("rgb(", StringComparison.Ordinal) || !text.EndsWith(')')) return false;
+        var parts = text[4..^1].Split([',', ' '], StringSplitOptions.RemoveEmptyEntries);
+        var channels = parts.Select(p => byte.TryParse(p, CultureInfo.InvariantCulture, out var b) ? b : (byte?)null).OfType<byte>().ToArray();
+        if (parts.Length != 3 || channels.Length != 3) return false;
+        colour = new(channels[0], channels[1], channels[2]);
+        return true;
     }
 }

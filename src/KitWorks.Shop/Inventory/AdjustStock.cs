@@ -52,7 +52,8 @@ sealed class AdjustStockHandler(ShopDb db, Ledger ledger, IMediator mediator) : 
 {
     public async Task<Outcome<StockBalanceAnswer>> Handle(AdjustStock command, CancellationToken cancellationToken)
     {
-        if (await Balance(command.Sku, cancellationToken) is not { } before) return GetStockItemHandler.Unknown(command.Sku);
+        if (await Balance(command.Sku, cancellationToken) is not { } before)
+            return Refusal.OfField("stock.unknown-sku", "sku", $"There is no stock item '{command.Sku}'.");
         if (!await ledger.Post(MovementKind.Adjustment, [new(command.Sku, command.Quantity)], command.Reason, command.Reason, cancellationToken))
             return Refusal.OfField("stock.reserved", "quantity",
                 $"{before.OnHand} are on hand and {before.Reserved} of them promised; {before.Available} can be taken off. Cancel an order first.");

@@ -40,7 +40,8 @@ sealed class MakeQuoteHandler(ShopDb db, IMediator mediator, Call call, TimeProv
         if (command.Currency is { } currency && currency != catalog.Prices.Currency)
             return Refusal.OfField("quote.currency", "currency", $"The shop's prices are in {catalog.Prices.Currency}, not {currency}.");
         if (!Kit.Make(command.Design, catalog).Under("design").Succeeds(out var kit, out refusal)) return refusal;
-        var now = clock.GetUtcNow();
+        // To the millisecond, as it is stored: the quote reads the same now and later.
+        var now = DateTimeOffset.FromUnixTimeMilliseconds(clock.GetUtcNow().ToUnixTimeMilliseconds());
         var quote = new Quote
         {
             Id = Guid.CreateVersion7(now),

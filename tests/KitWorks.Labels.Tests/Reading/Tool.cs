@@ -56,6 +56,17 @@ static class Scanner
         return [.. Directory.GetFiles(folder.Path, "page*").Order(StringComparer.Ordinal).Select(Picture)];
     }
 
+    /// <summary>All codes in some documents, pages read side by side.</summary>
+    public static IReadOnlyList<string> All(int dpi, params byte[][] pdfs)
+    {
+        Tool.Need("zbarimg");
+        using var folder = new Folder();
+        for (var i = 0; i < pdfs.Length; i++) File.WriteAllBytes(folder.File($"{i}.pdf"), pdfs[i]);
+        Parallel.For(0, pdfs.Length, i => Tool.Run("pdftoppm", "-r", $"{dpi}", "-gray", folder.File($"{i}.pdf"), folder.File($"{i}")));
+        var pages = Directory.GetFiles(folder.Path, "*.pgm").Order(StringComparer.Ordinal).Chunk(10);
+        return [.. pages.AsParallel().SelectMany(some => Tool.Run("zbarimg", ["--quiet", .. some]).Split('\n', StringSplitOptions.RemoveEmptyEntries))];
+    }
+
     public static IReadOnlyList<string> Picture(string path) =>
         Tool.Run("zbarimg", "--quiet", path).Split('\n', StringSplitOptions.RemoveEmptyEntries);
 }

@@ -1,13 +1,13 @@
 namespace KitWorks.Labels;
 
-/// <summary>Made-up labels, one or more of each kind, that every template is tried on when it is opened.</summary>
-static class SampleLabels
+/// <summary>Made-up labels and papers, one or more of each kind, that every template is tried on when it is opened.</summary>
+static class Samples
 {
     const string Shop = "Larkfield Domes";
     const string Code = "K26-00418-1-07-M";
     const string Page = "https://kits.example/b/K26-00418-1-07-M";
 
-    public static IReadOnlyList<Label> Of(string kind) => kind switch
+    public static IReadOnlyList<object> Of(string kind) => kind switch
     {
         "bundle" => [Struts, Struts with { What = "Stakes", PieceCode = "", CutLength = "", Tag = TagMark.None }],
         "hubs" => [Hubs],
@@ -15,7 +15,7 @@ static class SampleLabels
         "parcel" => [Parcel],
         "bin" => [Bin, Bin with { Sku = "", Description = "", Unit = "" }],
         "remnant" => [Remnant],
-        _ => [],
+        _ => SamplePapers.Of(kind),
     };
 
     static BundleLabel Struts { get; } = new()

@@ -1,0 +1,52 @@
+using System.Text.Json;
+using KitWorks.Geometry;
+
+namespace KitWorks.Api.Http;
+
+/// <summary>What a body that could not be read gets told: which field, and what would be right. The reader's own words name types, so they are never passed on.</summary>
+static class UnreadableJson
+{
+    const int LongestName = 60;
+
+    public static Refusal Refuse(JsonException json)
+    {
+        var at = PointerOf(json.Path);
+        var message = json.Message;
+        if (json is NullItemException list) return Malformed("A list holds no nulls.", Under(at, list.List));
+        if (Says("could not be mapped to any .NET member"))
+        {
+            var detail = $"There is no field '{Quoted().First()}' here. See /docs for the fields.";
+            return Malformed(detail, at) with { Code = "request.unknown-field" };
+        }
+        if (Says("was missing required properties"))
+            return Malformed("A field is missing.", [.. Quoted().Skip(1).Select(field => Under(at, field))]);
+        return Malformed(
+            Says("Duplicate property") ? "A field stands here twice."
+            : Says("could not be converted") ? "The value is not of this field's form. See /docs."
+            : Says("doesn't allow setting null values") || Says("disallows null values") ? "This field cannot be null."
+            : Says("maximum configured depth") ? "The body is nested too deep."
+            : Says("LineNumber") ? $"The body is not JSON: see line {json.LineNumber + 1}, byte {json.BytePositionInLine + 1}."
+            : message, at);
+
+        bool Says(string words) => message.Contains(words, StringComparison.Ordinal);
+
+        IEnumerable<string> Quoted() => message.Split('\'').Where((_, i) => i % 2 == 1).Select(name => name.Length <= LongestName ? name : name[..LongestName] + "…");
+    }
+
+    static Refusal Malformed(string detail, params string[] pointers) =>
+        new(RefusalKind.Malformed, "request.malformed", detail) { Errors = [.. pointers.Select(p => new FieldError(p, detail))] };
+
+    static string Under(string pointer, string field) => pointer.Length == 0 ? field : $"{pointer}/{field}";
+
+    /// <summary><c>$.lines[0].sku</c> as a JSON pointer without its first slash.</summary>
+    static string PointerOf(string? path) => (path ?? "$")
+        .Replace("$", "", StringComparison.Ordinal).Replace("[", ".", StringComparison.Ordinal).Replace("]", "", StringComparison.Ordinal)
+        .Replace("'", "", StringComparison.Ordinal).Trim('.').Replace('.', '/');
+}
+
+/// <summary>A list in a body holds a null.</summary>
+sealed class NullItemException(string list) : JsonException("A list holds a null.")
+{
+    /// <summary>The field that is the list.</summary>
+    public string List => list;
+}

@@ -1,0 +1,45 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text.RegularExpressions;
+
+namespace KitWorks.Labels;
+
+/// <summary>What to take from stock for an order, in the order in which one walks past the bins.</summary>
+public sealed partial record Picklist : Paper
+{
+    /// <summary>The code that the bench scans to start, drawn as Code 128; empty for none.</summary>
+    public string Code { get; init; } = "";
+
+    /// <summary>What is being built, and how often.</summary>
+    public required string Shelter { get; init; }
+
+    /// <summary>Who it is for; empty where that is not said.</summary>
+    public string Customer { get; init; } = "";
+
+    /// <summary>What to take.</summary>
+    public required ImmutableArray<PickLine> Lines { get; init; }
+
+    /// <summary>The lines by bin path, numbers in it by their value: A-2 before A-10. Lines without a bin come last.</summary>
+    public IReadOnlyList<PickLine> Path => [.. Lines.OrderBy(l => l.Bin.Length == 0).ThenBy(l => PathKey(l.Bin), StringComparer.Ordinal).ThenBy(l => l.Tier).ThenBy(l => l.Sku, StringComparer.Ordinal)];
+
+    internal override IEnumerable<PaperSection> Sections => [new("picklist", this)];
+
+    [GeneratedRegex("[0-9]+")]
+    private static partial Regex Numbers();
+
+    static string PathKey(string bin) => Numbers().Replace(bin, n => n.Value.PadLeft(9, '0'));
+}
+
+/// <summary>One line of a picklist.</summary>
+/// <param name="Bin">The bin; empty where the item has none.</param>
+/// <param name="Sku">The stock code.</param>
+/// <param name="Description">The item's name for people.</param>
+/// <param name="Quantity">How many to take.</param>
+/// <param name="Unit">Of what: pieces, lengths, m².</param>
+/// <param name="Tier">The tier it is for.</param>
+/// <param name="Tag">The marker of the strut type.</param>
+public sealed record PickLine(string Bin, string Sku, string Description, int Quantity, string Unit, int Tier, TagMark Tag)
+{
+    /// <summary>The quantity with its thousands set apart.</summary>
+    public string QuantityWords => Quantity.ToString("# ##0", CultureInfo.InvariantCulture).Trim();
+}

@@ -1,0 +1,64 @@
+using KitWorks.Geometry;
+using KitWorks.Kits;
+using UglyToad.PdfPig;
+
+namespace KitWorks.Labels.Tests.Papers;
+
+public class BuildGuideTests
+{
+    [Fact]
+    public void Pdf_HasTwoPagesATierAndSaysEachTiersCounts()
+    {
+        var kit = MadeKit.Dome(3, "5/8");
+        using var pdf = PdfDocument.Open(Samples.Press.Pdf(ShopPapers.Guide(kit, "3V dome")).Value);
+        var pages = pdf.GetPages().Select(p => p.Text).ToList();
+        Assert.Equal(3 + 2 * kit.Tiers.Length + 2, pages.Count);
+        foreach (var tier in kit.Tiers)
+        {
+            var page = pages[3 + 2 * tier.Number];
+            Assert.Contains($"{tier.Struts.Sum(s => s.Count)} struts, {tier.Hubs.Sum(h => h.Count)} hub", page, StringComparison.Ordinal);
+            Assert.Contains($"{tier.Ties} ties", page, StringComparison.Ordinal);
+            foreach (var strut in tier.Struts) Assert.Contains($"{kit.StrutTypes.First(t => t.Code == strut.Code).CutLength.Millimetres:0.0} mm{strut.Count}", page, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void Pdf_SaysWhatABuilderMustKnow()
+    {
+        using var pdf = PdfDocument.Open(Samples.Press.Pdf(ShopPapers.Guide(MadeKit.Oblong(1), "Oblong")).Value);
+        var text = string.Join('\n', pdf.GetPages().Select(p => p.Text));
+        foreach (var words in new[] { "permit", "cables, gas", "diagonals", "Work from outside", "Only when the tier is whole", "pull the sides in", "Pull in before you stake",
+            "one through each of the 14 base hubs", "step ladder", "Wind", "Snow", "not a structural calculation", "Taking it down" })
+            Assert.Contains(words, text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(1, "rows:2")]
+    [InlineData(2, "1/2")]
+    [InlineData(8, "1/2")]
+    [InlineData(16, "1/2")]
+    public void Pdf_OfOtherDesigns_Fits(int frequency, string cut)
+    {
+        var outcome = Samples.Press.Pdf(ShopPapers.Guide(MadeKit.Dome(frequency, cut), $"{frequency}V dome"), PaperSize.Letter);
+        Assert.Null(outcome.Refusal);
+    }
+
+    [Fact]
+    public void Of_TakesTheCallersTierPictures()
+    {
+        const string picture = """<svg xmlns="http://www.w3.org/2000/svg" width="50mm" height="50mm" viewBox="0 0 50 50"><text x="5" y="20" font-size="4">Picture of the caller</text></svg>""";
+        var guide = BuildGuide.Of(MadeKit.Dome(2, "1/2"), "1", "Dome", tierPicture: _ => picture).Value;
+        using var pdf = PdfDocument.Open(Samples.Press.Pdf(guide).Value);
+        Assert.Contains("Picture of the caller", pdf.GetPage(5).Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Of_WhenAPictureIsRefused_IsRefused() => Assert.Equal("drawing.none",
+        BuildGuide.Of(MadeKit.Dome(2, "1/2"), "1", "Dome", tierPicture: _ => new Refusal(RefusalKind.Impossible, "drawing.none", "None.")).Refusal?.Code);
+
+    [Theory]
+    [InlineData(new[] { 1, 2, 3, 7 }, "1 to 3 and 7")]
+    [InlineData(new[] { 2, 1, 9, 10 }, "1, 2, 9 and 10")]
+    [InlineData(new int[0], "")]
+    public void Ranges_AreSaidAsPeopleSayThem(int[] numbers, string words) => Assert.Equal(words, GuideWriter.Ranges(numbers));
+}

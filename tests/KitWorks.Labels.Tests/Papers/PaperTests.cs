@@ -1,0 +1,60 @@
+using KitWorks.Labels.Tests.Reading;
+using UglyToad.PdfPig;
+
+namespace KitWorks.Labels.Tests.Papers;
+
+public class PaperTests
+{
+    [Theory]
+    [InlineData(PaperSize.A4, 210, 297)]
+    [InlineData(PaperSize.Letter, 215.9, 279.4)]
+    public void Pdf_HasThePageThatWasAskedFor(PaperSize size, double widthMm, double heightMm)
+    {
+        using var pdf = PdfDocument.Open(Samples.Press.Pdf(ShopPapers.Picklist(3), size).Value);
+        Assert.Equal((widthMm, heightMm), (Math.Round(pdf.GetPage(1).Width / 72 * 25.4, 1), Math.Round(pdf.GetPage(1).Height / 72 * 25.4, 1)));
+    }
+
+    [Theory]
+    [InlineData(0, 1)]
+    [InlineData(24, 1)]
+    [InlineData(25, 2)]
+    [InlineData(100, 5)]
+    public void Picklist_WhenLong_FlowsOverPagesAndNumbersThem(int lines, int pages)
+    {
+        using var pdf = PdfDocument.Open(Samples.Press.Pdf(ShopPapers.Picklist(lines)).Value);
+        Assert.Equal(pages, pdf.NumberOfPages);
+        Assert.Contains($"Page {pages} of {pages}", Words(pdf, pages), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Picklist_GoesByBinPath()
+    {
+        var list = ShopPapers.Picklist(0) with { Lines = [.. new[] { "B-2", "A-10-1", "", "A-2-3", "A-2-11" }.Select(b => new PickLine(b, "X", "", 1, "", 0, TagMark.None))] };
+        Assert.Equal(["A-2-3", "A-2-11", "A-10-1", "B-2", ""], list.Path.Select(l => l.Bin));
+    }
+
+    [Fact]
+    public void Picklist_CodeScans() =>
+        Assert.Equal(["CODE-128:PICK-26-00418"], Scanner.Pages(Samples.Press.Pdf(ShopPapers.Picklist(3)).Value, 300).Single());
+
+    [Fact]
+    public void CutSheet_SaysEveryStopAndHasABoxForEveryLength()
+    {
+        var kit = MadeKit.Dome(3, "5/8");
+        var sheet = ShopPapers.CutSheet(kit);
+        Assert.Equal(kit.CutPlan.Patterns.Sum(p => p.Count), sheet.Rows.Sum(r => r.Ticks.Count));
+        Assert.Equal(kit.CutPlan.Patterns.SelectMany(p => p.Cuts.Select(c => c.Count * p.Count)).Sum(), sheet.Stops.Sum(s => s.Count));
+        using var pdf = PdfDocument.Open(Samples.Press.Pdf(sheet).Value);
+        foreach (var type in kit.StrutTypes) Assert.Contains($"{type.CutLength.Millimetres:0.0} mm", Words(pdf, 1), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void PackingList_NamesEveryBundle()
+    {
+        using var pdf = PdfDocument.Open(Samples.Press.Pdf(ShopPapers.PackingList(31)).Value);
+        var text = Words(pdf, 1) + Words(pdf, 2);
+        for (var i = 1; i <= 31; i++) Assert.Contains($"K26-00418-1-{i:00}-M", text, StringComparison.Ordinal);
+    }
+
+    static string Words(PdfDocument pdf, int page) => string.Join(' ', pdf.GetPage(page).GetWords().Select(w => w.Text));
+}
