@@ -35,6 +35,9 @@ public sealed record PutCatalog : ICommand<ShopCatalog>
 
     /// <summary>How the saw and the bench work.</summary>
     public Workshop? Workshop { get; init; }
+
+    /// <summary>What shelters are screened for.</summary>
+    public ScreeningRules? Screening { get; init; }
 }
 
 sealed class PutCatalogValidator : AbstractValidator<PutCatalog>
@@ -53,6 +56,10 @@ sealed class PutCatalogValidator : AbstractValidator<PutCatalog>
         {
             stock.RuleFor(s => s.Code).Matches("^[a-z0-9-]{1,40}$").WithMessage("A code is 1 to 40 small letters, digits and hyphens.");
             stock.RuleFor(s => s.StockLength).Must(l => l.Millimetres is >= 100 and <= 20_000).WithMessage("A stock length is 100 mm to 20 m.");
+            stock.RuleFor(s => s.ModulusMPa).InclusiveBetween(1, 1_000_000).WithMessage("A modulus of '{PropertyValue}' MPa: 1 to 1,000,000, or left out where it is not known.");
+            stock.RuleFor(s => s.LongTermModulusMPa).InclusiveBetween(1, 1_000_000).WithMessage("A modulus of '{PropertyValue}' MPa: 1 to 1,000,000, or left out for a material that does not creep.")
+                .Must((s, longTerm) => longTerm is null || longTerm <= s.ModulusMPa).WithMessage("A long-term modulus is at most the modulus.");
+            stock.RuleFor(s => s.StrengthMPa).InclusiveBetween(1, 10_000).WithMessage("A strength of '{PropertyValue}' MPa: 1 to 10,000, or left out where it is not known.");
         }).When(c => c.StrutStocks is not null);
         RuleFor(c => c.Palette!.Colours).Must(c => c.Length is >= 1 and <= 24).WithMessage("A palette has 1 to 24 colours.")
             .Must(c => c.All(x => System.Text.RegularExpressions.Regex.IsMatch(x.Hex, "^#[0-9A-Fa-f]{6}$"))).WithMessage("A colour is written #RRGGBB.")
@@ -73,6 +80,7 @@ sealed class PutCatalogHandler(ShopDb db, IMediator mediator) : IRequestHandler<
 {
     public async Task<Outcome<ShopCatalog>> Handle(PutCatalog command, CancellationToken cancellationToken)
     {
+        if (command.Screening?.Fault() is { } fault) return fault;
         await Put(Sections.HubSystems, command.HubSystems, cancellationToken);
         await Put(Sections.StrutStocks, command.StrutStocks, cancellationToken);
         await Put(Sections.Ties, command.Ties, cancellationToken);
@@ -80,6 +88,7 @@ sealed class PutCatalogHandler(ShopDb db, IMediator mediator) : IRequestHandler<
         await Put(Sections.Palette, command.Palette, cancellationToken);
         await Put(Sections.Prices, command.Prices, cancellationToken);
         await Put(Sections.Workshop, command.Workshop, cancellationToken);
+        await Put(Sections.Screening, command.Screening, cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
 
         if (!(await mediator.Send(new GetCatalog(), cancellationToken)).Succeeds(out var catalog, out var refusal)) return refusal;
