@@ -45,6 +45,9 @@ public sealed partial record Kit
     /// <summary>How the pipe is cut.</summary>
     public required Cutting.CutPlan CutPlan { get; init; }
 
+    /// <summary>The width of the saw cut that the plan reckons with.</summary>
+    public required Length Kerf { get; init; }
+
     /// <summary>How it is packed.</summary>
     public required ImmutableArray<Bundle> Bundles { get; init; }
 

@@ -50,6 +50,7 @@ public sealed partial record Kit
             PanelTypes = CoverCutting.PanelTypes(frame, strutTypes),
             Parts = PartsOf(bundles, cutPlan, materials),
             CutPlan = cutPlan,
+            Kerf = catalog.Workshop.Kerf,
             Bundles = bundles,
             Warnings = [.. warnings, .. stands.Warnings],
             Screening = stands.Screening,
@@ -63,6 +64,7 @@ public sealed partial record Kit
         Stock = [new(stock.Sku, stock.StockLength)],
         Kerf = workshop.Kerf,
         EndTrim = workshop.EndTrim,
+        ShortestRemnant = workshop.ShortestRemnant,
     };
 
     /// <summary>Struts come from the cut plan's stock lengths; everything else is in the bundles as it is in stock.</summary>
@@ -85,7 +87,13 @@ public sealed partial record Kit
         BundleKind.Cover => PartKind.Cover,
     };
 
-    static IEnumerable<Warning> WarningsOf(Frame frame) => frame.BaseSpreadMm > TolerableBaseSpreadMm
+    static IEnumerable<Warning> WarningsOf(Frame frame) => LevelWarnings(frame).Concat(DentWarnings(frame));
+
+    static IEnumerable<Warning> DentWarnings(Frame frame) => StrutDihedrals.FlattestTurn(frame) < 0
+        ? [new("shell.dented", "Somewhere the shell turns inwards over a strut. Such a place can snap through under load; allow more strut lengths, or fewer bays.")]
+        : [];
+
+    static IEnumerable<Warning> LevelWarnings(Frame frame) => frame.BaseSpreadMm > TolerableBaseSpreadMm
         ? [new("base.not-level", $"The base nodes differ in height by {frame.BaseSpreadMm:0} mm. Set flatBase for a level ring, at the cost of a few more strut types, or pack the ground under the low hubs.")]
         : [];
 

@@ -1,4 +1,5 @@
 using BenchmarkDotNet.Running;
+using KitWorks.Benchmarks.Cutting;
 using KitWorks.Benchmarks.Geometry;
 using KitWorks.Benchmarks.Labels;
 using KitWorks.Benchmarks.Statics;
@@ -9,6 +10,7 @@ var tables = new Dictionary<string, Func<string[], int>>
     ["spheres"] = SphereTable.Print,
     ["labels"] = LabelRates.Print,
     ["statics"] = HubSweeps.Print,
+    ["cut-plans"] = ProvenShares.Print,
 };
 if (args is [var name, .. var rest] && tables.TryGetValue(name, out var print)) return print(rest);
 BenchmarkSwitcher.FromAssembly(typeof(LabelRates).Assembly).Run(args);

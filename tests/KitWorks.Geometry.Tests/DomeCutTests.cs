@@ -36,6 +36,31 @@ public sealed class DomeCutTests
         Assert.Equal(hubs == 0 ? Frame.Build(Designs.Dome(frequency, "rows:9")).Value.Nodes.Length : hubs, nodes);
     }
 
+    [Fact]
+    public void Of_WhenClass2VertexUp_TellsOfItsZigZagRings()
+    {
+        var cuts = DomeCuts.Of(BaseSolid.Icosahedron, Lattice.Class2(4), Up.Vertex).Value;
+
+        Assert.Equal(["1/10", "2/10", "3/10", "4/10", "1/2"], cuts.Select(c => c.Name).Take(5));
+        // Measured: the equator's teeth are a third of the radius deep.
+        Assert.Equal(0.3505, cuts[4].BaseSpreadOverRadius, 1e-4);
+        foreach (var cut in cuts)
+        {
+            var frame = Frame.Build(Designs.Dome(BaseSolid.Icosahedron, Lattice.Class2(4), Up.Vertex, $"rows:{cut.Rows}")).Value;
+            Assert.All(frame.Base, n => Assert.True(frame.Nodes[n].Degree >= 3));
+        }
+    }
+
+    [Theory]
+    [InlineData(BaseSolid.Icosahedron, 18, 18), InlineData(BaseSolid.Icosahedron, 31, 1), InlineData(BaseSolid.Icosahedron, 1, 31)]
+    [InlineData(BaseSolid.Octahedron, 32, 0), InlineData(BaseSolid.Tetrahedron, 32, 0), InlineData(BaseSolid.Tetrahedron, 20, 15)]
+    public void Build_WhenAtTheLimitOfT_HoldsTogether(BaseSolid solid, int b, int c)
+    {
+        var cuts = DomeCuts.Of(solid, new(b, c), Up.Vertex).Value;
+
+        FrameChecks.Holds(Frame.Build(Designs.Dome(solid, new(b, c), Up.Vertex, cuts[cuts.Length / 2].Name)).Value);
+    }
+
     [Theory]
     [InlineData("3/7"), InlineData("rows:9"), InlineData("1/1"), InlineData("rows:9999"), InlineData("9999/1")]
     public void Build_WhenCutDoesNotExist_ListsTheValidOnes(string cut)

@@ -38,15 +38,17 @@ sealed record PanelTypeAnswer(string Code, IEnumerable<string> Struts, double Ar
 /// <param name="StockLengths">What it takes.</param>
 /// <param name="Patterns">How each length is cut, the most used first.</param>
 /// <param name="WasteRatio">The share of the stock that becomes neither piece nor useful remnant.</param>
-/// <param name="LowerBound">No plan takes less.</param>
+/// <param name="Measure">What total and lower bound are counted in: lengths, millimetres of stock, or cost.</param>
+/// <param name="Total">What this plan takes, in that measure.</param>
+/// <param name="LowerBound">No plan takes less, in that measure.</param>
 /// <param name="Proven">Whether this plan reaches the bound.</param>
-sealed record CutPlanAnswer(IEnumerable<StockUseAnswer> StockLengths, IEnumerable<PatternAnswer> Patterns, double WasteRatio, decimal LowerBound, bool Proven)
+sealed record CutPlanAnswer(IEnumerable<StockUseAnswer> StockLengths, IEnumerable<PatternAnswer> Patterns, double WasteRatio, CutMeasure Measure, decimal Total, decimal LowerBound, bool Proven)
 {
     public static CutPlanAnswer Of(CutPlan plan) => new(
         plan.StockLengths.Select(s => new StockUseAnswer(s.Sku, s.Length.Millimetres, s.Count)),
         plan.Patterns.Select(p => new PatternAnswer(
             p.Count, p.Sku, p.StockLength.Millimetres, p.Cuts.Select(c => new CutAnswer(c.Code, c.CutLength.Millimetres, c.Count)), p.Remnant.Millimetres)),
-        Math.Round(plan.WasteRatio, 6), plan.LowerBound, plan.Proven);
+        Math.Round(plan.WasteRatio, 6), plan.Measure, plan.Total, plan.LowerBound, plan.Proven);
 }
 
 /// <summary>How many of one stock length are taken.</summary>

@@ -29,6 +29,11 @@ sealed class DemoShop(IServiceProvider services, DirectoryInfo folder)
         },
     ];
 
+    static readonly (string Name, PaperKind Paper)[] Papers =
+    [
+        ("picklist.pdf", PaperKind.Picklist), ("cut-plan.pdf", PaperKind.CutSheet), ("packing-list.pdf", PaperKind.PackingList), ("guide.pdf", PaperKind.BuildGuide),
+    ];
+
     static Design Of(Shelter shelter, CoverChoice? cover) => new() { Shelter = shelter, HubSystem = "ring-100", StrutStock = "pvc-33", Cover = cover };
 
     /// <summary>Makes the shop and its papers.</summary>
@@ -52,6 +57,7 @@ sealed class DemoShop(IServiceProvider services, DirectoryInfo folder)
         await Write("picklist.csv", System.Text.Encoding.UTF8.GetBytes(PicklistCsv.Write(picklist)));
         await Write("labels.pdf", await Ask(new GetOrderLabels(order.Id, LabelFormat.Pdf), cancellationToken));
         await Write("labels-a4.pdf", await Ask(new GetOrderLabels(order.Id, LabelFormat.Pdf) { Stock = "a4" }, cancellationToken));
+        foreach (var (name, paper) in Papers) await Write(name, await Ask(new GetOrderPaper(order.Id, paper), cancellationToken));
         await Picture("whole.svg", new() { View = View.Isometric });
         await Picture("plan.svg", new() { View = View.Plan });
         for (var tier = 0; tier < kit.Tiers.Length; tier++) await Picture($"tier-{tier}.svg", new() { View = View.Spread, Tier = tier });

@@ -12,9 +12,6 @@ public sealed record DomeCut(string Name, int Rows, double HeightOverRadius)
     /// <summary>How many nodes stand on the ground.</summary>
     public int BaseNodes { get; init; }
 
-    /// <summary>How many of them hold only two struts, those to their neighbours in the base ring: such a node has nothing above to steady it.</summary>
-    public int TwoStrutBaseNodes { get; init; }
-
     /// <summary>Height of the highest base node over the lowest, over the radius; zero where the ring is planar.</summary>
     public double BaseSpreadOverRadius { get; init; }
 }
@@ -23,6 +20,7 @@ public sealed record DomeCut(string Name, int Rows, double HeightOverRadius)
 /// <remarks>
 /// A row is a graph distance from the top: the top node, or the struts or panel that the axis meets where it meets no node. Keeping k rows
 /// keeps the panels whose nodes all lie within k rows. A cut is valid when what is kept is bounded by one closed ring of struts.
+/// Every base node then holds three struts or more: its two in the ring and one to the row above.
 /// </remarks>
 public static class DomeCuts
 {
@@ -40,12 +38,10 @@ public static class DomeCuts
         for (var rows = 1; rows < sphere.Rows; rows++)
         {
             if (RingOf(sphere, rows) is not { } ring) continue;
-            var kept = sphere.RowStart[rows + 1];
             double low = ring.Min(n => net.Points[n].Z), high = ring.Max(n => net.Points[n].Z);
             cuts.Add((new(NameOf(solid, lattice, up, rows, sphere.Rows), rows, net.Points[0].Z - ring.Average(n => net.Points[n].Z))
             {
                 BaseNodes = ring.Length,
-                TwoStrutBaseNodes = ring.Count(n => Enumerable.Range(net.Start[n], net.Start[n + 1] - net.Start[n]).Count(i => Rim.KeepsPanel(net, kept, n, i)) == 1),
                 BaseSpreadOverRadius = high - low > Families.Tolerance ? high - low : 0,
             }, ring));
         }

@@ -82,7 +82,7 @@ sealed class Solid
         return new(up == Up.Vertex ? vertices : Turned(vertices, axis, vertices[b]), faces, Counts(solid).Ways);
     }
 
-    // Only +, −, ×, ÷ and √ from here on: the sines of other functions may differ from machine to machine in the last bit.
+    // Only +, −, ×, ÷ and √ from here on: sines and cosines may differ from machine to machine in the last bit.
     static (Point3[], (int, int, int)[]) Icosahedron()
     {
         var root5 = Math.Sqrt(5);

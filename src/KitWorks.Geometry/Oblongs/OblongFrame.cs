@@ -3,12 +3,9 @@ namespace KitWorks.Geometry;
 /// <summary>Builds the frame of an oblong: shape, half shell, frequency, size.</summary>
 static class OblongFrame
 {
-    /// <summary>The most bays. With twelve a six-fold oblong is about four times as long as wide, and at frequency 8 has 6,000 nodes.</summary>
-    const int MinBays = -2, MaxBays = 12;
-
     public static Outcome<Frame> Of(Oblong oblong, Length hubAllowance)
     {
-        if (Refuse(oblong) is { } refusal) return refusal;
+        if (OblongLimits.Refuse(oblong) is { } refusal) return refusal;
         return OblongChoice.Of(oblong.Fold, oblong.Bays, oblong.Lengths) is { } shape
             ? Of(oblong, shape, hubAllowance)
             : Refusal.OfField("shelter.lengths", "lengths", $"No shell of fold {oblong.Fold} closes in {oblong.Lengths} lengths; give more, up to 6.");
@@ -28,14 +25,6 @@ static class OblongFrame
         var measured = MeasuredNet.Of(net, points.Length);
         return Sizing.ScaleOf(oblong.Size, Form.Of(measured, points.Length, ring, round: false), hubAllowance)
             .Select(scale => new Framing(measured, points.Length, ring).Frame(oblong, scale, null));
-    }
-
-    static Refusal? Refuse(Oblong oblong)
-    {
-        if (oblong.Fold is not (4 or 6 or 8)) return Refusal.OfField("shelter.fold", "fold", $"The fold is {oblong.Fold}; it is 4, 6 or 8.");
-        if (oblong.Frequency is < 1 or > 8) return Refusal.OfField("shelter.frequency", "frequency", $"The frequency is {oblong.Frequency}; it is 1 to 8 for an oblong.");
-        if (oblong.Bays is < MinBays or > MaxBays) return Refusal.OfField("shelter.bays", "bays", $"There are {oblong.Bays} bays; there may be {MinBays} to {MaxBays}.");
-        return oblong.Lengths is < 1 or > 6 ? Refusal.OfField("shelter.lengths", "lengths", $"There are {oblong.Lengths} lengths; there may be 1 to 6.") : null;
     }
 
     // The half above the plane through the axis: the ends, then line by line from the ground over the ridge to the ground.

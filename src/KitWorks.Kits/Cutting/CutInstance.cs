@@ -18,6 +18,14 @@ sealed record CutInstance(
     /// <summary>The number of different widths.</summary>
     public int Types => Widths.Length;
 
+    /// <summary>What a mix of bars costs.</summary>
+    public long CostOf(int[] mix)
+    {
+        var cost = 0L;
+        for (var k = 0; k < mix.Length; k++) cost += mix[k] * Bars[k].Cost;
+        return cost;
+    }
+
     /// <summary>A job that has been found valid, in whole numbers.</summary>
     public static CutInstance Of(CutJob job)
     {
@@ -56,7 +64,8 @@ sealed record CutInstance(
         return ([.. costs.Select(c => c / common)], common * step, measure);
     }
 
-    static long Gcd(long a, long b) => b == 0 ? a : Gcd(b, a % b);
+    /// <summary>The greatest common divisor.</summary>
+    public static long Gcd(long a, long b) => b == 0 ? a : Gcd(b, a % b);
 }
 
 /// <summary>Lengths of one kind that can be cut.</summary>
@@ -71,25 +80,4 @@ readonly record struct Bar(int Capacity, long Cost, int Available, int Source)
 
     /// <summary>Whether it is a remnant.</summary>
     public bool IsRemnant => Source == Remnant;
-}
-
-/// <summary>One way of cutting one bar.</summary>
-/// <param name="Bar">The index of the bar.</param>
-/// <param name="Counts">How many pieces of each width.</param>
-sealed record Pattern(int Bar, ImmutableArray<int> Counts)
-{
-    /// <summary>What the widths of its pieces add up to.</summary>
-    public int Width(CutInstance instance)
-    {
-        var width = 0;
-        for (var i = 0; i < Counts.Length; i++) width += Counts[i] * instance.Widths[i];
-        return width;
-    }
-}
-
-/// <summary>Patterns and how often each is cut.</summary>
-sealed record CutSolution(ImmutableArray<(Pattern Pattern, int Times)> Uses)
-{
-    /// <summary>What its bars cost.</summary>
-    public long Cost(CutInstance instance) => Uses.Sum(u => u.Times * instance.Bars[u.Pattern.Bar].Cost);
 }

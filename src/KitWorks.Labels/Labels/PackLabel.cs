@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
 
 namespace KitWorks.Labels;
 
@@ -69,6 +70,17 @@ public sealed record HubBagLabel : PackLabel
 {
     /// <inheritdoc/>
     public override string Kind => "hubs";
+
+    /// <summary>A label to be filled in.</summary>
+    public HubBagLabel()
+    {
+    }
+
+    /// <summary>The label of a bag that is otherwise as another pack.</summary>
+    [SetsRequiredMembers]
+    public HubBagLabel(PackLabel like) : base(like)
+    {
+    }
 }
 
 /// <summary>The label of a bag of ties.</summary>
@@ -76,6 +88,15 @@ public sealed record TieBagLabel : PackLabel
 {
     /// <inheritdoc/>
     public override string Kind => "ties";
+
+    /// <summary>A label to be filled in.</summary>
+    public TieBagLabel()
+    {
+    }
+
+    /// <summary>The label of a bag that is otherwise as another pack.</summary>
+    [SetsRequiredMembers]
+    public TieBagLabel(PackLabel like, int tiesPerEnd, int spares) : base(like) => (TiesPerEnd, Spares) = (tiesPerEnd, spares);
 
     /// <summary>How many ties hold one strut end.</summary>
     public required int TiesPerEnd { get; init; }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using KitWorks.Geometry;
 using KitWorks.Kits.Packing;
 using KitWorks.Labels;
@@ -61,40 +62,51 @@ sealed class GetOrderLabelsHandler(IMediator mediator, OrderLabelPress press, Sh
         };
     }
 
-    BundleLabel LabelOf(BundleAnswer bundle, OrderedKit order)
+    Label LabelOf(BundleAnswer bundle, OrderedKit order) => bundle.Kind switch
     {
-        var type = bundle.Contents[0].Code is { } code ? order.Kit.StrutTypes.First(t => t.Code == code) : null;
+        BundleKind.Hubs => new HubBagLabel(PackOf(bundle, order, "Hubs")),
+        BundleKind.Ties => TieBagOf(bundle, order),
+        BundleKind.Struts => StrutsOf(bundle, order),
+        BundleKind.Stakes => PackOf(bundle, order, "Stakes"),
+        BundleKind.Cover => PackOf(bundle, order, "Cover"),
+    };
+
+    BundleLabel PackOf(BundleAnswer bundle, OrderedKit order, string what)
+    {
         var perKit = bundle.OutOf / bundle.Kits;
         return new()
         {
+            What = what,
             Code = bundle.Code,
             PageUrl = new Uri(settings.PublicUrl, $"/b/{bundle.Code}").ToString(),
-            Order = order.Number.ToString(),
+            Order = order.Number.ToString(CultureInfo.InvariantCulture),
             Kit = bundle.KitNumber,
             Kits = bundle.Kits,
             Bundle = bundle.Number - (bundle.KitNumber - 1) * perKit,
             Bundles = perKit,
             Tier = bundle.Tier,
             TierName = bundle.TierName,
-            What = WordFor(bundle.Kind),
-            PieceCode = type?.Code ?? "",
-            CutLength = type?.CutLength.ToString() ?? "",
-            Tag = type is null ? TagMark.None : new(type.Tag.Colour, type.Tag.Hex, type.Tag.Bands),
             Contents = [.. bundle.Contents.Select(c => new LabelItem(c.Code ?? c.Sku, c.Description, c.Count))],
-            Mass = $"{bundle.MassGrams / 1000m:0.0#} kg",
+            Mass = Words.Mass(bundle.MassGrams),
             Shelter = ShelterNames.Of(order.Kit.Frame),
             Shop = settings.ShopName,
         };
     }
 
-    static string WordFor(BundleKind kind) => kind switch
+    BundleLabel StrutsOf(BundleAnswer bundle, OrderedKit order)
     {
-        BundleKind.Struts => "Struts",
-        BundleKind.Hubs => "Hubs",
-        BundleKind.Ties => "Ties",
-        BundleKind.Stakes => "Stakes",
-        BundleKind.Cover => "Cover",
-    };
+        var type = order.Kit.StrutTypes.First(t => t.Code == bundle.Contents[0].Code);
+        return PackOf(bundle, order, "Struts") with
+        {
+            PieceCode = type.Code, CutLength = type.CutLength.ToString(), Tag = new(type.Tag.Colour, type.Tag.Hex, type.Tag.Bands),
+        };
+    }
+
+    TieBagLabel TieBagOf(BundleAnswer bundle, OrderedKit order)
+    {
+        var tier = order.Kit.Tiers[bundle.Tier];
+        return new(PackOf(bundle, order, "Ties"), tier.Ties / (2 * tier.Struts.Sum(s => s.Count)), bundle.Contents.Sum(c => c.Count) - tier.Ties);
+    }
 }
 
 /// <summary>The shop's label press, opened once. A template that is wrong or a font that is missing stops the program at its start.</summary>
@@ -102,15 +114,4 @@ public sealed class OrderLabelPress(ShopSettings settings)
 {
     /// <summary>The press.</summary>
     public LabelPress Press { get; } = LabelPress.Open(new() { OwnTemplates = settings.LabelTemplates }).Value;
-}
-
-/// <summary>What a shelter is called on papers.</summary>
-static class ShelterNames
-{
-    public static string Of(Frame frame) => frame.Shelter switch
-    {
-        Dome dome => $"{dome.Lattice.Frequency}V dome, {dome.Cut}, {frame.Dimensions.WidthMm / 1000:0.0#} m wide",
-        Oblong oblong => $"{oblong.Fold}-fold oblong, {frame.Dimensions.LengthMm / 1000:0.0#} × {frame.Dimensions.WidthMm / 1000:0.0#} m",
-        _ => throw new System.Diagnostics.UnreachableException(),
-    };
 }

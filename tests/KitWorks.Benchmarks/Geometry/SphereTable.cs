@@ -1,6 +1,8 @@
 using System.Diagnostics;
 using BenchmarkDotNet.Configs;
+using BenchmarkDotNet.Jobs;
 using BenchmarkDotNet.Running;
+using BenchmarkDotNet.Toolchains.InProcess.Emit;
 
 namespace KitWorks.Benchmarks.Geometry;
 
@@ -12,7 +14,8 @@ static class SphereTable
 {
     public static int Print(string[] args)
     {
-        var summary = BenchmarkRunner.Run<SphereBenchmarks>(DefaultConfig.Instance.WithOptions(ConfigOptions.JoinSummary), args);
+        var quick = Job.ShortRun.WithToolchain(InProcessEmitToolchain.Instance);
+        var summary = BenchmarkRunner.Run<SphereBenchmarks>(DefaultConfig.Instance.AddJob(quick), args);
         var theirs = Three();
         Console.WriteLine($"{"frequency",9} {"ours ms",10} {"ns a strut",10} {"B a strut",10} {"three ms",10} {"three / ours",12}");
         foreach (var report in summary.Reports)
