@@ -61,9 +61,9 @@ public sealed class ScreenedKitTests(OneShop one) : IClassFixture<OneShop>
     [InlineData("""{"loadSets": [{"name": "a"}, {"name": "a"}]}""", 422, "catalog.screening-invalid", "#/loadSets/1/name")]
     [InlineData("""{"loadSets": [{"name": "a", "snow": {"depth": 1}}]}""", 400, "request.unknown-field", "#/loadSets/0/snow/depth")]
     [InlineData("""{"loadSets": [{"name": "a", "snow": {}}]}""", 400, "request.malformed", null)]
-    [InlineData("""{"loadSets": null}""", 400, "request.malformed", null)]
-    [InlineData("""{"loadSets": [null]}""", 422, "catalog.screening-invalid", "#/loadSets/0/name")]
-    [InlineData("""{"criteria": null}""", 422, "catalog.screening-invalid", "#/criteria")]
+    [InlineData("""{"loadSets": null}""", 400, "request.malformed", "#/loadSets")]
+    [InlineData("""{"loadSets": [null]}""", 400, "request.malformed", "#/loadSets")]
+    [InlineData("""{"criteria": null}""", 400, "request.malformed", "#/criteria")]
     [InlineData("""{"criteria": {"tieRatedN": 500}}""", 422, "catalog.screening-invalid", "#/criteria/tieRatedN")]
     public async Task Screening_WhenARuleIsWrong_NamesIt(string body, int status, string code, string? pointer) =>
         (await one.Shop.Admin.SendText(HttpMethod.Put, "/api/catalog/screening", body)).IsProblem(status, code, pointer);

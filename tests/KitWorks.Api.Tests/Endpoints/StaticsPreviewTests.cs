@@ -105,7 +105,7 @@ public sealed class StaticsPreviewTests(OneShop one) : IClassFixture<OneShop>
     [InlineData("""{"supports": null}""", 422, "request.invalid", "#/supports")]
     [InlineData("""{"supports": "glued"}""", 422, "request.invalid", "#/supports")]
     [InlineData("""{"loads": null}""", 422, "request.invalid", "#/loads")]
-    [InlineData("""{"loads": [null]}""", 422, "request.invalid", "#/loads/0/node")]
+    [InlineData("""{"loads": [null]}""", 400, "request.malformed", "#/loads")]
     [InlineData("""{"loads": [{"zN": -1}]}""", 422, "request.invalid", "#/loads/0/node")]
     [InlineData("""{"loads": [{"node": 61, "zN": -1}]}""", 422, "statics.load-invalid", "#/loads/0/node")]
     [InlineData("""{"loads": [{"node": 0, "zN": -1e12}]}""", 422, "statics.load-invalid", "#/loads/0/zN")]
