@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using KitWorks.Geometry;
 
 namespace KitWorks.Kits;
@@ -11,14 +12,19 @@ public sealed record Design
     /// <summary>The code of the hub system.</summary>
     public required string HubSystem { get; init; }
 
-    /// <summary>The code of the strut stock.</summary>
-    public required string StrutStock { get; init; }
+    /// <summary>The code of the strut stock; null for the smallest that passes the screening. A kit's design always has one.</summary>
+    public string? StrutStock { get; init; }
 
     /// <summary>The cover; null for a bare frame.</summary>
     public CoverChoice? Cover { get; init; }
 
     /// <summary>The most strut types the customer accepts; null for as many as the geometry has.</summary>
     public int? MaxStrutTypes { get; init; }
+
+    /// <summary>The name of the load set that it is screened for; null for the catalog's first.</summary>
+    /// <remarks>Left out of a design's id where it is null, so that designs made before there were load sets keep theirs.</remarks>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? LoadSet { get; init; }
 }
 
 /// <summary>A cover of one or more layers.</summary>

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using KitWorks.Geometry;
 using KitWorks.Kits.Catalog;
 using KitWorks.Kits.Packing;
+using KitWorks.Kits.Standing;
 
 namespace KitWorks.Kits;
 
@@ -52,6 +53,12 @@ public sealed partial record Kit
 
     /// <summary>What the customer should know.</summary>
     public required ImmutableArray<Warning> Warnings { get; init; }
+
+    /// <summary>What the screening for its loads found; null where the catalog has no load set, does not say how stiff the pipe is, or the frame is too large.</summary>
+    public KitScreening? Screening { get; init; }
+
+    /// <summary>The smallest pipe and tie that pass the screening; null where there is none to recommend.</summary>
+    public Recommendation? Recommendation { get; init; }
 
     /// <summary>The type of the struts of a frame family.</summary>
     public StrutType TypeOfFamily(int family) => StrutTypes.First(t => t.Families.Contains(family));

@@ -3,6 +3,7 @@ using KitWorks.Geometry;
 using KitWorks.Kits.Catalog;
 using KitWorks.Kits.Cutting;
 using KitWorks.Kits.Packing;
+using KitWorks.Kits.Standing;
 
 namespace KitWorks.Kits;
 
@@ -12,8 +13,11 @@ public sealed partial record Kit
     /// <returns>The kit, or a refusal whose fields are relative to the design.</returns>
     public static Outcome<Kit> Make(Design design, ShopCatalog catalog)
     {
-        if (!Materials.Choose(design, catalog).Succeeds(out var materials, out var refusal)) return refusal;
-        if (!Frame.Build(design.Shelter, materials.HubSystem.Allowance).Under("shelter").Succeeds(out var frame, out refusal)) return refusal;
+        if (!Fittings.Choose(design, catalog).Succeeds(out var fittings, out var refusal)) return refusal;
+        if (!Stands.LoadSetOf(design, catalog).Succeeds(out var loads, out refusal)) return refusal;
+        if (!Frame.Build(design.Shelter, fittings.HubSystem.Allowance).Under("shelter").Succeeds(out var frame, out refusal)) return refusal;
+        if (!Materials.Complete(fittings, design, frame, loads, catalog).Succeeds(out var materials, out refusal)) return refusal;
+        design = design with { StrutStock = materials.StrutStock.Code };
         if (!StrutTyping.Of(frame, materials, catalog).Succeeds(out var strutTypes, out refusal)) return refusal;
         var warnings = WarningsOf(frame).ToList();
         if (design.MaxStrutTypes is { } most && strutTypes.Length > most)
@@ -29,6 +33,7 @@ public sealed partial record Kit
         var ties = tiers.Sum(t => t.Ties);
         var spares = (ties * catalog.Workshop.SpareTiesPercent + 99) / 100;
         var coverM2 = CoverCutting.MaterialM2(frame, materials.Cover);
+        var stands = loads is null ? Stands.Unsaid : Stands.Of(materials, strutTypes, new(frame, fittings, catalog, loads), catalog);
         var bundles = new Packer(strutTypes, tiers, materials, catalog.Workshop).Pack(spares, coverM2);
         return new Kit
         {
@@ -47,7 +52,9 @@ public sealed partial record Kit
             CutPlan = cutPlan,
             Kerf = catalog.Workshop.Kerf,
             Bundles = bundles,
-            Warnings = [.. warnings],
+            Warnings = [.. warnings, .. stands.Warnings],
+            Screening = stands.Screening,
+            Recommendation = stands.Recommendation,
         };
     }
 

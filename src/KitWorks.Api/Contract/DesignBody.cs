@@ -6,16 +6,16 @@ namespace KitWorks.Api.Contract;
 /// <summary>A design as clients send it.</summary>
 /// <param name="Shelter">The form and size.</param>
 /// <param name="HubSystem">The code of a hub system in the catalog.</param>
-/// <param name="StrutStock">The code of a strut stock in the catalog.</param>
+/// <param name="StrutStock">The code of a strut stock in the catalog; left out for the smallest that passes the screening.</param>
 /// <param name="Cover">The cover; left out for a bare frame.</param>
 /// <param name="MaxStrutTypes">The most strut types that will do; left out for as many as the geometry has.</param>
-sealed record DesignBody(ShelterBody? Shelter, string? HubSystem, string? StrutStock, CoverBody? Cover, int? MaxStrutTypes)
+/// <param name="LoadSet">The name of a load set in the catalog, which it is screened for; left out for the first.</param>
+sealed record DesignBody(ShelterBody? Shelter, string? HubSystem, string? StrutStock, CoverBody? Cover, int? MaxStrutTypes, string? LoadSet)
 {
     public Outcome<Design> ToDesign()
     {
         var faults = new Faults();
         if (HubSystem is null) faults.Add("hubSystem", "Name a hub system of the catalog, such as \"ring-100\".");
-        if (StrutStock is null) faults.Add("strutStock", "Name a strut stock of the catalog, such as \"pvc-33\".");
         if (MaxStrutTypes is < 1) faults.Add("maxStrutTypes", $"{MaxStrutTypes} strut types are too few; it is 1 or more, or left out.");
         var shelter = faults.Take("shelter", Shelter is null ? ShelterBody.Missing : Shelter.ToShelter());
         return faults.Refusal is { } refusal
@@ -24,9 +24,10 @@ sealed record DesignBody(ShelterBody? Shelter, string? HubSystem, string? StrutS
             {
                 Shelter = shelter!,
                 HubSystem = HubSystem!,
-                StrutStock = StrutStock!,
+                StrutStock = StrutStock,
                 Cover = Cover is null ? null : new(Cover.Layers ?? 1, Cover.Material),
                 MaxStrutTypes = MaxStrutTypes,
+                LoadSet = LoadSet,
             };
     }
 }

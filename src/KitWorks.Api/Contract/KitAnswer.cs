@@ -2,20 +2,27 @@ using KitWorks.Geometry;
 using KitWorks.Kits;
 using KitWorks.Kits.Catalog;
 using KitWorks.Kits.Cutting;
+using KitWorks.Kits.Standing;
 
 namespace KitWorks.Api.Contract;
 
 /// <summary>A kit: everything for one shelter. Lengths in millimetres.</summary>
 sealed record KitAnswer(
     string DesignId, string Engine, Dimensions Dimensions, KitTotals Totals, IEnumerable<StrutTypeAnswer> StrutTypes, IEnumerable<HubType> HubTypes,
-    IEnumerable<Tier> Tiers, IEnumerable<PanelTypeAnswer> PanelTypes, IEnumerable<Part> Parts, IEnumerable<Warning> Warnings)
+    IEnumerable<Tier> Tiers, IEnumerable<PanelTypeAnswer> PanelTypes, IEnumerable<Part> Parts, IEnumerable<Warning> Warnings,
+    KitScreening? Screening, Recommendation? Recommendation)
 {
     public static KitAnswer Of(Kit kit) => new(
         kit.DesignId, kit.Engine, Rounded(kit.Frame.Dimensions), kit.Totals with { CoverMaterialM2 = Math.Round(kit.Totals.CoverMaterialM2, 3) },
         kit.StrutTypes.Select(t => new StrutTypeAnswer(t.Code, t.Tag, Math.Round(t.SpacingMm, 3), t.CutLength.Millimetres, t.ChordFactor is { } c ? Math.Round(c, 8) : null, t.Count)),
         kit.HubTypes, kit.Tiers,
         kit.PanelTypes.Select(p => new PanelTypeAnswer(p.Code, p.Struts, Math.Round(p.AreaM2, 6), p.Count)),
-        kit.Parts, kit.Warnings);
+        kit.Parts, kit.Warnings, Rounded(kit.Screening), kit.Recommendation);
+
+    static KitScreening? Rounded(KitScreening? screening) => screening is null ? null : screening with
+    {
+        Checks = [.. screening.Checks.Select(c => c with { Demand = Math.Round(c.Demand, 3), Capacity = Math.Round(c.Capacity, 3), Utilisation = Math.Round(c.Utilisation, 4) })],
+    };
 
     public static Dimensions Rounded(Dimensions d) => new(
         Math.Round(d.HeightMm, 3), Math.Round(d.LengthMm, 3), Math.Round(d.WidthMm, 3), Math.Round(d.FloorAreaM2, 6), Math.Round(d.VolumeM3, 6), Math.Round(d.CoverAreaM2, 6));

@@ -39,7 +39,7 @@ sealed record ForcesBody(SectionBody? Section, string? Supports, NodeLoadBody[]?
         var supports = faults.Choose("supports", Supports, null, ("pinned", BaseSupport.Pinned), ("sliding", BaseSupport.Sliding));
         if (Loads is null && SelfWeight is not true) faults.Add("loads", "Give the loads, such as [{\"node\": 0, \"zN\": -1000}], or selfWeight: true, or both.");
         foreach (var (i, load) in (Loads ?? []).Index())
-            if (load?.Node is null) faults.Add($"loads/{i}/node", "Name the node that is loaded, by its id in /api/frames.");
+            if (load.Node is null) faults.Add($"loads/{i}/node", "Name the node that is loaded, by its id in /api/frames.");
         if (SelfWeight is true && Section is { MassKgPerM: null })
             faults.Add("section/massKgPerM", "Self-weight needs the mass of one metre of strut in kilograms, such as 0.476: give section.massKgPerM, or selfWeight: false.");
         if (Without is { Length: > MostTakenOut }) faults.Add("without", $"{Without.Length} struts are taken out; {MostTakenOut} are the most.");

@@ -9,7 +9,9 @@ namespace KitWorks.Api.Demo;
 /// <summary>
 /// The catalog and the stock of an invented shop. Pipe sections and masses: ASTM D1785, schedule 40 (a reprint of its
 /// table; pounds per foot turned into grams per metre). Tie strengths: the trade's classes, 120 lbf = 534 N and
-/// 350 lbf = 1,557 N, from memory. Everything else is made up.
+/// 350 lbf = 1,557 N, from memory. PVC: modulus 2,900 MPa as is typical of ASTM D1784 cell 12454 (at least 2,760 by a reprint
+/// of it), strength 48.3 MPa (7,000 psi, from memory), 50-year modulus 965 MPa (140,000 psi, AASHTO LRFD 12.12.3.3, from
+/// memory). Everything else is made up.
 /// </summary>
 static class DemoCatalog
 {
@@ -18,6 +20,8 @@ static class DemoCatalog
     static Length Mm(double millimetres) => Length.FromMillimetres(millimetres);
 
     static readonly Length TenFeet = Mm(3048);
+
+    static StrutStock Pvc(StrutStock pipe) => pipe with { ModulusMPa = 2900, LongTermModulusMPa = 965, StrengthMPa = 48.3 };
 
     public static PutCatalog Sections { get; } = new()
     {
@@ -50,9 +54,9 @@ static class DemoCatalog
         ],
         StrutStocks =
         [
-            new() { Code = "pvc-27", Sku = "pipe-pvc-27", Name = "PVC pipe 3/4 in, schedule 40, 10 ft", StockLength = TenFeet, OutsideDiameter = Mm(26.7), Wall = Mm(2.9), GramsPerMetre = 313 },
-            new() { Code = "pvc-33", Sku = "pipe-pvc-33", Name = "PVC pipe 1 in, schedule 40, 10 ft", StockLength = TenFeet, OutsideDiameter = Mm(33.4), Wall = Mm(3.4), GramsPerMetre = 476 },
-            new() { Code = "pvc-42", Sku = "pipe-pvc-42", Name = "PVC pipe 1 1/4 in, schedule 40, 10 ft", StockLength = TenFeet, OutsideDiameter = Mm(42.2), Wall = Mm(3.6), GramsPerMetre = 640 },
+            Pvc(new() { Code = "pvc-27", Sku = "pipe-pvc-27", Name = "PVC pipe 3/4 in, schedule 40, 10 ft", StockLength = TenFeet, OutsideDiameter = Mm(26.7), Wall = Mm(2.9), GramsPerMetre = 313 }),
+            Pvc(new() { Code = "pvc-33", Sku = "pipe-pvc-33", Name = "PVC pipe 1 in, schedule 40, 10 ft", StockLength = TenFeet, OutsideDiameter = Mm(33.4), Wall = Mm(3.4), GramsPerMetre = 476 }),
+            Pvc(new() { Code = "pvc-42", Sku = "pipe-pvc-42", Name = "PVC pipe 1 1/4 in, schedule 40, 10 ft", StockLength = TenFeet, OutsideDiameter = Mm(42.2), Wall = Mm(3.6), GramsPerMetre = 640 }),
         ],
         Ties = [new("tie-n120", "Nylon tie, 120 lb, UV-resistant", 534, 6), new("tie-s350", "Stainless tie, 350 lb", 1557, 14)],
         Covers =
@@ -76,6 +80,15 @@ static class DemoCatalog
             MarkupPercent = 38,
         },
         Workshop = new(),
+        // 100 lb hung from one hub is common practice, no source. Snow and wind of the second set are made up: a shop reads its own from the local code.
+        Screening = new()
+        {
+            LoadSets =
+            [
+                new() { Name = "garden", PersonN = 445 },
+                new() { Name = "open field", PersonN = 1000, Snow = new() { GroundPa = 500 }, Wind = new() { SpeedMPerS = 30 } },
+            ],
+        },
     };
 
     /// <summary>Bins, and when to reorder.</summary>

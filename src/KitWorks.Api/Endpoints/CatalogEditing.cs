@@ -20,6 +20,7 @@ static class CatalogEditing
         Section<Palette>(catalog, "palette", c => c.Palette, body => new() { Palette = body });
         Section<PriceBook>(catalog, "prices", c => c.Prices, body => new() { Prices = body });
         Section<Workshop>(catalog, "workshop", c => c.Workshop, body => new() { Workshop = body });
+        Section<ScreeningRules>(catalog, "screening", c => c.Screening, body => new() { Screening = body });
     }
 
     static void Section<T>(RouteGroupBuilder catalog, string name, Func<ShopCatalog, T> section, Func<T, PutCatalog> change) where T : class

@@ -25,4 +25,7 @@ public sealed record ShopCatalog
 
     /// <summary>How the saw and the packing bench work.</summary>
     public required Workshop Workshop { get; init; }
+
+    /// <summary>What shelters are screened for, and what they are held to.</summary>
+    public ScreeningRules Screening { get; init; } = new();
 }

@@ -25,6 +25,15 @@ public sealed record StrutStock
 
     /// <summary>Mass of one metre, in grams.</summary>
     public required int GramsPerMetre { get; init; }
+
+    /// <summary>Young's modulus for a brief load, in megapascals: 0.000001 to 1,000,000. Null where it is not known; then kits of it are not screened.</summary>
+    public double? ModulusMPa { get; init; }
+
+    /// <summary>Young's modulus under a load that stays for months, in megapascals: to <see cref="ModulusMPa"/>. Null for a material that does not creep.</summary>
+    public double? LongTermModulusMPa { get; init; }
+
+    /// <summary>The stress at which it yields or breaks, in megapascals: to 10,000. Null leaves the stress unchecked.</summary>
+    public double? StrengthMPa { get; init; }
 }
 
 /// <summary>Sheet that covers a frame.</summary>

@@ -20,6 +20,10 @@ sealed class PutCatalogValidator : AbstractValidator<PutCatalog>
             Sku(stock.RuleFor(s => s.Sku));
             Name(stock.RuleFor(s => s.Name));
             stock.RuleFor(s => s.StockLength).Must(l => l.Millimetres is >= 100 and <= 20_000).WithMessage("A stock length is 100 mm to 20 m.");
+            stock.RuleFor(s => s.ModulusMPa).InclusiveBetween(1, 1_000_000).WithMessage("A modulus of '{PropertyValue}' MPa: 1 to 1,000,000, or left out where it is not known.");
+            stock.RuleFor(s => s.LongTermModulusMPa).InclusiveBetween(1, 1_000_000).WithMessage("A modulus of '{PropertyValue}' MPa: 1 to 1,000,000, or left out for a material that does not creep.")
+                .Must((s, longTerm) => longTerm is null || longTerm <= s.ModulusMPa).WithMessage("A long-term modulus is at most the modulus.");
+            stock.RuleFor(s => s.StrengthMPa).InclusiveBetween(1, 10_000).WithMessage("A strength of '{PropertyValue}' MPa: 1 to 10,000, or left out where it is not known.");
             stock.RuleFor(s => s.OutsideDiameter).Must(d => d.Millimetres is > 0 and <= 500).WithMessage("A pipe is up to 500 mm wide.");
             stock.RuleFor(s => s.Wall).Must((s, w) => w.Millimetres > 0 && 2 * w.Tenths <= s.OutsideDiameter.Tenths).WithMessage("A wall is at most half of its pipe.");
             Grams(stock.RuleFor(s => s.GramsPerMetre));

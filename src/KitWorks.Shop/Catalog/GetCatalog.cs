@@ -15,7 +15,7 @@ public sealed record GetCatalog : IQuery<ShopCatalog>;
 static class Sections
 {
     public const string HubSystems = "hub-systems", StrutStocks = "strut-stocks", Ties = "ties", Covers = "covers",
-        Palette = "palette", Prices = "prices", Workshop = "workshop";
+        Palette = "palette", Prices = "prices", Workshop = "workshop", Screening = "screening";
 }
 
 sealed class GetCatalogHandler(ShopDb db) : IRequestHandler<GetCatalog, Outcome<ShopCatalog>>
@@ -34,6 +34,7 @@ sealed class GetCatalogHandler(ShopDb db) : IRequestHandler<GetCatalog, Outcome<
             Palette = Section(Sections.Palette, Palette.ColourBlindSafe),
             Prices = Section(Sections.Prices, new PriceBook { Currency = "USD", UnitCosts = ImmutableDictionary<string, decimal>.Empty }),
             Workshop = Section(Sections.Workshop, new Workshop()),
+            Screening = Section(Sections.Screening, new ScreeningRules()),
         };
 
         T Section<T>(string name, T otherwise) => json.TryGetValue(name, out var text) ? StoredJson.Read<T>(text) : otherwise;

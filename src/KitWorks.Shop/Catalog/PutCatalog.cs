@@ -34,12 +34,16 @@ public sealed record PutCatalog : ICommand<ShopCatalog>
 
     /// <summary>How the saw and the bench work.</summary>
     public Workshop? Workshop { get; init; }
+
+    /// <summary>What shelters are screened for.</summary>
+    public ScreeningRules? Screening { get; init; }
 }
 
 sealed class PutCatalogHandler(ShopDb db, IMediator mediator) : IRequestHandler<PutCatalog, Outcome<ShopCatalog>>
 {
     public async Task<Outcome<ShopCatalog>> Handle(PutCatalog command, CancellationToken cancellationToken)
     {
+        if (command.Screening?.Fault() is { } fault) return fault;
         await Put(Sections.HubSystems, command.HubSystems, cancellationToken);
         await Put(Sections.StrutStocks, command.StrutStocks, cancellationToken);
         await Put(Sections.Ties, command.Ties, cancellationToken);
@@ -47,6 +51,7 @@ sealed class PutCatalogHandler(ShopDb db, IMediator mediator) : IRequestHandler<
         await Put(Sections.Palette, command.Palette, cancellationToken);
         await Put(Sections.Prices, command.Prices, cancellationToken);
         await Put(Sections.Workshop, command.Workshop, cancellationToken);
+        await Put(Sections.Screening, command.Screening, cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
 
         if (!(await mediator.Send(new GetCatalog(), cancellationToken)).Succeeds(out var catalog, out var refusal)) return refusal;

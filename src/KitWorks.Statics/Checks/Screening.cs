@@ -9,7 +9,8 @@ public static class Screening
 {
     /// <summary>
     /// Screens a frame both staked (<see cref="BaseSupport.Pinned"/>) and set down (<see cref="BaseSupport.Sliding"/>), since a stake may hold or give, and
-    /// reports the worse of both. A frame that is firm only when staked is screened so, with a note.
+    /// reports the worse of both. A frame that is firm only when staked is screened so, with a note. Of hubs that the frame's symmetry makes alike one is
+    /// loaded for all, and each base hub is given what the worst of those like it needs, unless struts are taken out.
     /// </summary>
     /// <param name="frame">The frame.</param>
     /// <param name="section">The section of every strut, with its mass.</param>
@@ -21,13 +22,22 @@ public static class Screening
     {
         ArgumentNullException.ThrowIfNull(loads);
         if (!Truss.Of(frame, section, BaseSupport.Pinned, without).Succeeds(out var pinned, out var refusal)) return refusal;
-        if (!loads.On(pinned.Model, section).Succeeds(out var cases, out refusal)) return refusal;
+        int[] like = without is null or [] ? [.. frame.LikeNodes()] : [.. frame.Nodes.Select(n => n.Id)];
+        if (!loads.On(pinned.Model, section, like.Distinct()).Succeeds(out var cases, out refusal)) return refusal;
         if (!Of(pinned, cases, criteria).Succeeds(out var staked, out refusal)) return refusal;
         if (!staked.Mechanisms.IsEmpty) return staked;
         var sliding = Truss.Of(pinned.Model.Sliding(), section).Value;
         if (!sliding.Mechanisms.IsEmpty)
-            return staked with { Notes = [$"Stakes are part of the frame: set down without them it is loose. {sliding.Mechanisms[0].Detail}"] };
-        return Of(sliding, cases, criteria).Select(set => Worse(staked, set));
+            return Alike(staked, like) with { Notes = [$"Stakes are part of the frame: set down without them it is loose. {sliding.Mechanisms[0].Detail}"] };
+        return Of(sliding, cases, criteria).Select(set => Alike(Worse(staked, set), like));
+    }
+
+    /// <summary>A load on one hub stands for the same load on those like it, so an anchor stands for those like it too.</summary>
+    static ScreeningReport Alike(ScreeningReport report, int[] like)
+    {
+        var worst = new SortedDictionary<int, Anchor>();
+        foreach (var anchor in report.Anchors) Keep(worst, anchor with { Node = like[anchor.Node] });
+        return report with { Anchors = [.. report.Anchors.Select(a => worst[like[a.Node]] with { Node = a.Node })] };
     }
 
     /// <summary>Screens one analysis under load cases.</summary>

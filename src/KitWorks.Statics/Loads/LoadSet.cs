@@ -34,8 +34,11 @@ public sealed record LoadSet
     public double DeadAgainstUplift { get; init; } = 0.6;
 
     /// <summary>All the cases of the set on a structure.</summary>
+    /// <param name="model">The structure.</param>
+    /// <param name="section">The section of its members, with its mass.</param>
+    /// <param name="hubs">The hubs that a person pulls at, where some stand for others that are like them; null for all off the ground.</param>
     /// <returns>The cases, or a refusal with fields such as <c>personN</c>, <c>snow/groundPa</c> and <c>section/massKgPerM</c>.</returns>
-    public Outcome<ImmutableArray<LoadCase>> On(TrussModel model, Section section)
+    public Outcome<ImmutableArray<LoadCase>> On(TrussModel model, Section section, IEnumerable<int>? hubs = null)
     {
         ArgumentNullException.ThrowIfNull(model);
         if (Range.Fault(("personN", PersonN, 0, 100_000), ("windFactor", WindFactor, 0, 2), ("deadAgainstUplift", DeadAgainstUplift, 0, 1)) is { } refusal) return refusal;
@@ -43,7 +46,7 @@ public sealed record LoadSet
         var cases = ImmutableArray.CreateBuilder<LoadCase>();
         cases.Add(dead);
         if (PersonN is { } person)
-            cases.AddRange(LoadCase.EachHub(model, new(0, 0, -person)).Select(c => c.With(dead)));
+            cases.AddRange(LoadCase.EachHub(model, new(0, 0, -person), hubs: hubs).Select(c => c.With(dead)));
         foreach (var further in Further(model, dead))
         {
             if (!further.Succeeds(out var added, out refusal)) return refusal;

@@ -42,12 +42,14 @@ public sealed record LoadCase(string Name, LoadDuration Duration, ImmutableArray
     /// <param name="model">The model.</param>
     /// <param name="forceN">The force, in newtons; a pull or weight of a person is straight down.</param>
     /// <param name="name">The name of all the cases.</param>
-    public static ImmutableArray<LoadCase> EachHub(TrussModel model, Point3 forceN, string name = "one person at a hub")
+    /// <param name="hubs">The hubs to load, where some stand for others that are like them; null for all.</param>
+    public static ImmutableArray<LoadCase> EachHub(TrussModel model, Point3 forceN, string name = "one person at a hub", IEnumerable<int>? hubs = null)
     {
+        ArgumentNullException.ThrowIfNull(model);
         var stood = model.Supports.Select(s => s.Node).ToHashSet();
         return
         [
-            .. Enumerable.Range(0, model.Nodes.Length).Where(n => model.Has(n) && !stood.Contains(n))
+            .. (hubs ?? Enumerable.Range(0, model.Nodes.Length)).Where(n => model.IsNode(n) && model.Has(n) && !stood.Contains(n))
                 .Select(n => new LoadCase(name, LoadDuration.Brief, [new(n, forceN.X, forceN.Y, forceN.Z)]) { Hub = n }),
         ];
     }

@@ -1,0 +1,110 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using KitWorks.Geometry;
+using KitWorks.Kits.Catalog;
+using KitWorks.Statics;
+using KitWorks.Statics.Checks;
+
+namespace KitWorks.Kits.Standing;
+
+/// <summary>Whether a kit stands, for as far as a screening tells: what goes with the kit, and what its customer is warned of.</summary>
+sealed record Stands(KitScreening? Screening, Recommendation? Recommendation, ImmutableArray<Warning> Warnings)
+{
+    /// <summary>Nothing is said, for want of a load set or of a pipe whose stiffness is known.</summary>
+    public static readonly Stands Unsaid = new(null, null, []);
+
+    /// <summary>The load set of a design: named, or the catalog's first; null where the catalog has none.</summary>
+    public static Outcome<Statics.Loads.LoadSet?> LoadSetOf(Design design, ShopCatalog catalog)
+    {
+        var sets = catalog.Screening.LoadSets;
+        if (design.LoadSet is null) return sets.FirstOrDefault();
+        return sets.FirstOrDefault(s => s.Name == design.LoadSet) is { } named
+            ? named
+            : NotInCatalog.Of("loadSet", design.LoadSet, sets.Select(s => s.Name));
+    }
+
+    /// <summary>Screens a kit as it is, and says what the smallest pipe and tie would be.</summary>
+    public static Stands Of(Materials materials, ImmutableArray<StrutType> types, Screener screener, ShopCatalog catalog)
+    {
+        var (pipe, frame) = (materials.StrutStock, screener.Frame);
+        if (pipe.ModulusMPa is null) return Unsaid;
+        if (screener.IsTooLarge)
+            return NotScreened($"It has {frame.Struts.Length:#,0} struts; more than {Screener.MostStruts:#,0} are not screened here.");
+        if (!screener.Of(pipe).Succeeds(out var report, out var refusal)) return NotScreened(refusal.Detail);
+
+        var choice = Choice.Of(screener, catalog, pipe);
+        var recommendation = choice is null
+            ? null
+            : new Recommendation(screener.Loads.Name, choice.Pipe?.Code, choice.Tie?.Sku, choice.Pipe == pipe && choice.Tie == materials.Tie, choice.Reason(catalog.HubSystems));
+        var screening = Summary(frame, materials, types, screener, report);
+        return new(screening, recommendation, [.. WarningsOf(frame, materials, screening, report, recommendation)]);
+    }
+
+    static Stands NotScreened(string why) => Unsaid with { Warnings = [new("statics.not-screened", $"This shelter was not screened for its loads. {why} {Choice.Defer}")] };
+
+    static KitScreening Summary(Frame frame, Materials materials, ImmutableArray<StrutType> types, Screener screener, ScreeningReport report) => new()
+    {
+        LoadSet = screener.Loads.Name,
+        Passes = report.Passes,
+        Checks =
+        [
+            .. report.Checks.Select(c => new ScreeningLine(
+                c.Kind, c.LoadCase, c.LoadedHub, c.At,
+                c.Kind == CheckKind.Deflection ? null : types.First(t => t.Families.Contains(frame.Struts[c.At].Family)).Code,
+                c.Demand, c.Capacity, UnitOf(c.Kind), c.Utilisation)),
+        ],
+        StakesNeeded = report.Stakes,
+        StakesInKit = frame.Base.Length * materials.HubSystem.Stake.PerBaseHub,
+        Notes =
+        [
+            .. report.Mechanisms.Take(3).Select(m => m.Detail), .. report.Notes,
+            .. materials.Cover is null ? ["The design has no cover; wind and snow are taken as if it had one."] : Array.Empty<string>(),
+        ],
+        Caution = Truss.Caution,
+    };
+
+    static IEnumerable<Warning> WarningsOf(Frame frame, Materials materials, KitScreening screening, ScreeningReport report, Recommendation? recommendation)
+    {
+        if (!report.Mechanisms.IsEmpty)
+        {
+            yield return new("statics.loose", $"The frame is loose: hubs can move without any strut changing length. {report.Mechanisms[0].Detail} {Choice.Defer}");
+            yield break;
+        }
+        var advice = recommendation?.Reason ?? Choice.Defer;
+        if (screening.Checks.FirstOrDefault(c => c.Kind != CheckKind.TieTension && c.Utilisation > 1) is { } strut)
+            yield return new("statics.outgrown", $"In the screening this shelter outgrows {materials.StrutStock.Name}: {Asked(strut, screening.LoadSet)}. {advice}");
+        if (screening.Checks.FirstOrDefault(c => c.Kind == CheckKind.TieTension && c.Utilisation > 1) is { } tie)
+            yield return new("statics.tie-overloaded", $"In the screening this shelter asks too much of {materials.Tie.Name}: {Asked(tie, screening.LoadSet)}. {advice}");
+        var stake = materials.HubSystem.Stake;
+        var lacking = report.Anchors.Where(a => a.Stakes > stake.PerBaseHub).ToList();
+        if (lacking.Count > 0)
+            yield return new("statics.stakes",
+                $"In the screening {Count(lacking.Count, "base hub")} of {frame.Base.Length} need more than the {Count(stake.PerBaseHub, "stake")} in the kit, hub {lacking.MaxBy(a => a.Stakes)!.Node} the most: "
+                + $"{lacking.Max(a => a.Stakes)}, under {lacking.MaxBy(a => a.Stakes)!.LoadCase}; {report.Stakes} in all, and the kit has {screening.StakesInKit}. "
+                + $"Ground differs: pull one to know. {Choice.Defer}");
+    }
+
+    static string Asked(ScreeningLine line, string loadSet)
+    {
+        var (what, where) = line.Kind switch
+        {
+            CheckKind.Buckling => ("compression", $"strut {line.At} ({line.StrutType})"),
+            CheckKind.TieTension => ("tension", $"strut {line.At} ({line.StrutType})"),
+            CheckKind.Stress => ("stress", $"strut {line.At} ({line.StrutType})"),
+            CheckKind.Deflection => ("deflection", $"hub {line.At}"),
+        };
+        var hub = line.LoadedHub is { } loaded ? $" (hub {loaded})" : "";
+        return $"under {line.LoadCase}{hub} of the load set '{loadSet}', the {what} of {where} is {Number(line.Demand)} {line.Unit} and {Number(line.Capacity)} {line.Unit} is allowed";
+    }
+
+    static string Count(int count, string what) => count == 1 ? $"1 {what}" : $"{count} {what}s";
+
+    static string Number(double value) => value.ToString(Math.Abs(value) >= 100 ? "#,0" : "0.0", CultureInfo.InvariantCulture);
+
+    static string UnitOf(CheckKind kind) => kind switch
+    {
+        CheckKind.Buckling or CheckKind.TieTension => "N",
+        CheckKind.Stress => "MPa",
+        CheckKind.Deflection => "mm",
+    };
+}
