@@ -12,7 +12,7 @@ static class SamplePapers
         "picklist" => [Picklist],
         "cut-stops" or "cut-patterns" => [CutSheet],
         "packing-list" => [PackingList],
-        "guide-cover" or "guide-parts" => [Cover],
+        "guide-cover" or "guide-parts" or "guide-notes" => [Cover],
         "guide-stakes" => [new GuideStakes("3V dome", "26-00418", "Larkfield Domes") { Picture = Picture, Count = 15 }],
         "guide-foundation" or "guide-tier" or "guide-picture" => [Tier, Tier with { Number = 5, IsTop = true, HubCount = 1, TiesPerEnd = 2 }],
         "guide-end" or "guide-care" => [End, End with { IsLong = false, HasCover = false, Stakes = 0 }],

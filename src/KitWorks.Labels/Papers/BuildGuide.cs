@@ -30,6 +30,7 @@ public sealed record BuildGuide : Paper
         var cover = write.Cover(whole);
         sections.Add(new("guide-cover", cover));
         sections.Add(new("guide-parts", cover));
+        if (cover.Warnings.Count > 0) sections.Add(new("guide-notes", cover));
         sections.Add(new("guide-stakes", write.Stakes(ring)));
         foreach (var tier in kit.Tiers)
         {
