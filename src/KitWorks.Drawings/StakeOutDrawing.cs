@@ -55,7 +55,7 @@ public static class StakeOutDrawing
     static IEnumerable<string> Notes(Frame frame, Stakes stakes, Units units)
     {
         yield return (units == Units.Metric ? "Millimetres" : "Feet and inches") + ", between node centres, on level ground."
-            + $" Drive stakes 1 and {stakes.Second}, {Measure.Tape(stakes.Between(1, stakes.Second), units)} apart, and hook a tape to each: where its two readings meet, a stake stands. Check sides and diagonals.";
+            + $" Set pegs 1 and {stakes.Second}, {Measure.Tape(stakes.Between(1, stakes.Second), units)} apart, and hook a tape to each: where its two readings meet, a peg stands; it keeps the place until the stake goes in, last of all. Check sides and diagonals.";
         if (frame.RadiusMm is null) yield return "Dashed: widths to check, and to pull in, before the stakes are driven home. A long shelter tends to spread at mid-length.";
         if (frame.BaseSpreadMm > LevelMm) yield return $"The base is not level by design: its nodes differ in height by up to {Measure.Tape(frame.BaseSpreadMm, units)}{(units == Units.Metric ? " mm" : "")}. Heights are over the mean base plane.";
     }

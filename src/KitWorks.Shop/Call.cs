@@ -16,8 +16,14 @@ public enum Role
 /// <summary>Who calls, and under which idempotency key. One for each request; whoever accepts the request fills it in.</summary>
 public sealed class Call
 {
+    /// <summary>The name of a caller who has not said who calls.</summary>
+    public const string Nobody = "nobody";
+
+    /// <summary>The name of whoever calls with the bootstrap key.</summary>
+    public const string Bootstrap = "bootstrap";
+
     /// <summary>The caller's name, for the ledger and the histories.</summary>
-    public string Actor { get; set; } = "nobody";
+    public string Actor { get; set; } = Nobody;
 
     /// <summary>What the caller may do.</summary>
     public Role Role { get; set; } = Role.Storefront;

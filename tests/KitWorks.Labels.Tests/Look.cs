@@ -20,6 +20,12 @@ public class Look
         Keep("guide-dome", Samples.Press.Pdf(ShopPapers.Guide(MadeKit.Dome(3, "5/8"), "3V dome, 5/8, 6 m floor")).Value);
         Keep("guide-oblong", Samples.Press.Pdf(ShopPapers.Guide(MadeKit.Oblong(1), "Oblong, 6-fold, one bay"), PaperSize.Letter).Value);
         Keep("parcel", Samples.Press.Pdf([Samples.Parcel], LabelStock.Page100x150).Value);
+        Keep("hard", Samples.Press.Pdf(
+        [
+            Samples.Bundle with { Tag = new("yellow", "#F0E442", 4), PieceCode = "S28", Contents = [new("S28", "PVC pipe, 33 mm outside, grey, cut and tagged", 120)], Tier = 12, TierName = "Twelfth ring, below the crown" },
+            Samples.Bundle with { Tag = new("black", "#000000", 2), TierName = "حلقة ثانية", Shelter = "قبة 6 m للحديقة", Shop = "חנות כיפות 24" },
+            Samples.Bundle with { Tag = new("blue", "#0072B2", 1), TierName = "Δεύτερος δακτύλιος", Shelter = "Купол 3V 5/8, 6 м", Shop = "Kopuły z Łodzi" },
+        ], LabelStock.Page100x150).Value);
         File.WriteAllBytes(Path.Combine(folder, "bundle.png"), Samples.Press.Png(Samples.Bundle, 203).Value);
         File.WriteAllText(Path.Combine(folder, "bundle.svg"), Samples.Press.Svg(Samples.Bundle).Value);
     }

@@ -81,6 +81,22 @@ public class TemplateTests
         Assert.Equal("Ours: 26-00418", pdf.GetPage(1).Text);
     }
 
+    [Theory]
+    [InlineData("<text x='2' y='8' font-size='4'>{{ order }} {% x</text>", null)]
+    [InlineData("<g><desc>picture of nothing</desc><rect width='5' height='5'/></g>", null)]
+    [InlineData("<image href='file:///etc/hostname' width='5' height='5'/>", "label.template")]
+    [InlineData("<text x='2' y='8' font-size='4'>&evil;</text>", "label.template")]
+    [InlineData("<g", "label.template")]
+    public void Pictures_AreOnlyDrawn(string body, string? code)
+    {
+        using var folder = new Folder();
+        // The made-up label that templates are tried on has no picture for a shelter.
+        folder.Write("bundle-100x150.svg", Head + "<rect width='90' height='90'><desc>picture {% if bundle == 99 %}{{ shelter }}{% endif %}</desc></rect></svg>");
+        var press = LabelPress.Open(new() { OwnTemplates = folder.Path }).Value;
+        var picture = $"<svg xmlns='http://www.w3.org/2000/svg' width='50mm' height='50mm' viewBox='0 0 50 50'>{body}</svg>";
+        Assert.Equal(code, press.Pdf([Samples.Bundle with { Bundle = 99, Shelter = picture }], LabelStock.Page100x150).Refusal?.Code);
+    }
+
     [Fact]
     public void Values_WithMarkup_ArePrintedAsTheyAre()
     {

@@ -1,11 +1,13 @@
 namespace KitWorks.Tests;
 
-/// <summary>One shop for all tests of a class, for tests that change nothing in it.</summary>
+/// <summary>One shop for all tests of a class, for tests that do not mind what others did in it.</summary>
 public sealed class OneShop : IAsyncLifetime
 {
-    internal OpenShop Shop { get; private set; } = null!;
+    OpenShop? shop;
 
-    public async ValueTask InitializeAsync() => Shop = await OpenShop.Open();
+    internal OpenShop Shop => shop!;
 
-    public ValueTask DisposeAsync() => Shop.DisposeAsync();
+    public async ValueTask InitializeAsync() => shop = await OpenShop.Open();
+
+    public ValueTask DisposeAsync() => shop?.DisposeAsync() ?? default;
 }

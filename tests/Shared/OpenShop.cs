@@ -55,7 +55,7 @@ sealed class OpenShop : IAsyncDisposable
             {
                 if (clock is not null) builder.Services.AddSingleton(clock);
             },
-            [.. SettingsFor(databaseFile), .. settings]);
+            [.. settings, .. SettingsFor(databaseFile).ExceptBy(settings.Select(s => s.Item1), s => s.Item1)]);
         await app.StartAsync();
         return app;
     }
@@ -69,11 +69,24 @@ sealed class OpenShop : IAsyncDisposable
     public Caller With(string? key) => new(http, key);
 
     /// <summary>Asks the shop itself, past HTTP, for what has no address.</summary>
-    public async Task<T> Ask<T>(IRequest<Outcome<T>> message)
+    public async Task<T> Ask<T>(IRequest<Outcome<T>> message) => (await Outcome(message)).Value;
+
+    /// <summary>As above, where the answer may be a no.</summary>
+    public async Task<Outcome<T>> Outcome<T>(IRequest<Outcome<T>> message)
     {
         await using var scope = Services.CreateAsyncScope();
         (scope.ServiceProvider.GetRequiredService<Call>().Actor, scope.ServiceProvider.GetRequiredService<Call>().Role) = ("test", Role.Admin);
-        return (await scope.ServiceProvider.GetRequiredService<IMediator>().Send(message)).Value;
+        return await scope.ServiceProvider.GetRequiredService<IMediator>().Send(message);
+    }
+
+    /// <summary>Changes the database behind the shop's back.</summary>
+    public async Task Sql(string statement)
+    {
+        await using var connection = new SqliteConnection($"Data Source={DatabaseFile};Pooling=False");
+        await connection.OpenAsync();
+        await using var command = connection.CreateCommand();
+        command.CommandText = statement;
+        await command.ExecuteNonQueryAsync();
     }
 
     /// <summary>Holds every balance against the ledger.</summary>

@@ -34,7 +34,7 @@ sealed class KeyAuthentication(
         var secret = header[bearer.Length..].Trim();
         if (secret.Length > 200) return AuthenticateResult.Fail("The key is too long.");
         var holder = IsBootstrapKey(secret)
-            ? new KeyHolder("bootstrap", Role.Admin)
+            ? new KeyHolder(Call.Bootstrap, Role.Admin)
             : (await mediator.Send(new FindKey(secret), Context.RequestAborted)).Succeeds(out var found, out _) ? found : null;
         if (holder is null) return AuthenticateResult.Fail("The key is unknown, expired or revoked.");
 

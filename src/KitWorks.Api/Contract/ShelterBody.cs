@@ -3,7 +3,7 @@ using KitWorks.Geometry;
 namespace KitWorks.Api.Contract;
 
 /// <summary>A shelter as clients send it: a dome or an oblong.</summary>
-sealed record ShelterBody
+record ShelterBody
 {
     /// <summary><c>dome</c> or <c>oblong</c>.</summary>
     public string? Kind { get; init; }

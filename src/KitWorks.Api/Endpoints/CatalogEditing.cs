@@ -1,5 +1,6 @@
 using KitWorks.Api.Access;
 using KitWorks.Api.Http;
+using KitWorks.Geometry;
 using KitWorks.Kits.Catalog;
 using KitWorks.Shop.Catalog;
 using MediatR;
@@ -26,7 +27,23 @@ static class CatalogEditing
     {
         catalog.MapGet(name, (IMediator mediator, CancellationToken cancellationToken) => mediator.Ask(new GetCatalog(), section, cancellationToken))
             .RequireAuthorization(KeyAuthentication.Staff).WithSummary($"The catalog's {name}").Produces<T>();
-        catalog.MapPut(name, (T body, IMediator mediator, CancellationToken cancellationToken) => mediator.Ask(change(body), section, cancellationToken))
+        catalog.MapPut(name, (T body, IMediator mediator, CancellationToken cancellationToken) => 
+            Put(name, body, change, section, mediator, cancellationToken))
             .RequireAuthorization(KeyAuthentication.AdminOnly).WithSummary($"Replace the catalog's {name}").Produces<T>();
     }
+
+    static async Task<IResult> Put<T>(
+        string name, T body, Func<T, PutCatalog> change, Func<ShopCatalog, T> section, IMediator mediator, CancellationToken cancellationToken) where T : class
+    {
+        if (body is object?[] items && items.Contains(null))
+            return Problems.Of(StatusCodes.Status400BadRequest, "request.malformed", "A list holds no nulls.");
+        return (await mediator.Send(change(body), cancellationToken)).Succeeds(out var catalog, out var refusal)
+            ? TypedResults.Ok(section(catalog))
+            : Problems.Of(refusal with { Errors = [.. refusal.Errors.Where(e => InBody(name, e)).Select(e => e with { Field = e.Field[FieldOf(name).Length..].TrimStart('/') })] });
+    }
+
+    /// <summary>The shop names a field from the whole catalog, <c>hubSystems/0/code</c>; the body is one section of it.</summary>
+    static bool InBody(string name, FieldError error) => error.Field.StartsWith(FieldOf(name), StringComparison.Ordinal);
+
+    static string FieldOf(string name) => name.Replace("-s", "S", StringComparison.Ordinal);
 }

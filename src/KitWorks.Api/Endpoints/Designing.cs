@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using KitWorks.Api.Access;
 using KitWorks.Api.Contract;
 using KitWorks.Api.Http;
@@ -29,8 +30,7 @@ static class Designing
 
         api.MapGet("/shapes", () => TypedResults.Ok(ShapesAnswer.All)).WithSummary("What shelters there are, and their limits");
 
-        api.MapPost("/shapes/cuts", (CutsBody body) => (body.Dome ?? new ShelterBody()).ToSphere().Under("dome")
-            .Then(s => DomeCuts.Of(s.Solid, s.Lattice, s.Up).Under("dome"))
+        api.MapPost("/shapes/cuts", (CutsBody body) => body.Cuts()
             .Ok(cuts => cuts.Select(c => new CutView(c.Name, c.Rows, Math.Round(c.HeightOverRadius, 8)))))
             .WithSummary("The valid cuts of a dome").Produces<CutView[]>();
 
@@ -85,8 +85,22 @@ sealed record FrameBody(ShelterBody? Shelter);
 /// </summary>
 sealed record DrawingBody(ShelterBody? Shelter, string? View, int? Tier, ForcesBody? Forces);
 
-/// <summary>A dome without cut and size.</summary>
-sealed record CutsBody(ShelterBody? Dome);
+/// <summary>A dome, whose cut and size do not matter: by itself, or as <c>shelter</c> or <c>dome</c>.</summary>
+sealed record CutsBody : ShelterBody
+{
+    public ShelterBody? Shelter { get; init; }
+
+    public ShelterBody? Dome { get; init; }
+
+    public Outcome<ImmutableArray<DomeCut>> Cuts() => (Shelter, Dome) switch
+    {
+        ({ } shelter, _) => Of(shelter).Under("shelter"),
+        (_, { } dome) => Of(dome).Under("dome"),
+        _ => Of(this),
+    };
+
+    static Outcome<ImmutableArray<DomeCut>> Of(ShelterBody body) => body.ToSphere().Then(s => DomeCuts.Of(s.Solid, s.Lattice, s.Up));
+}
 
 /// <summary>A valid cut.</summary>
 sealed record CutView(string Cut, int Rows, double HeightOverRadius);

@@ -28,8 +28,10 @@ static class Selling
                 ? Problems.Of(refusal)
                 : (await mediator.Send(command, cancellationToken)).Created(o => $"/api/orders/{o.Id}", OrderView.Of))
             .WithMetadata(new OnceOnlyRequired()).WithSummary("Place an order, once for each Idempotency-Key").Produces<OrderView>(201);
-        orders.MapGet("", (int? limit, string? after, OrderStatus? status, IMediator mediator, CancellationToken cancellationToken) =>
-            Paging.Ask(limit, after, mediator, (most, from) => new ListOrders(most, from, status), cancellationToken))
+        orders.MapGet("", (int? limit, string? after, string? status, IMediator mediator, CancellationToken cancellationToken) =>
+            !TryStatus(status, out var only)
+                ? Task.FromResult(Problems.Of(StatusCodes.Status400BadRequest, "list.status", $"A status is one of {string.Join(", ", Enum.GetNames<OrderStatus>()).ToLowerInvariant()}."))
+                : Paging.Ask(limit, after, mediator, (most, from) => new ListOrders(most, from, only), cancellationToken))
             .WithSummary("Orders, newest first");
         orders.MapGet("/{id:guid}", (Guid id, IMediator mediator, CancellationToken cancellationToken) =>
             mediator.Ask(new GetOrder(id), OrderView.Of, cancellationToken)).WithSummary("An order").Produces<OrderView>();
@@ -47,6 +49,16 @@ static class Selling
                 ? Problems.Of(refusal)
                 : TypedResults.Ok(new BundlesView(order.Bundles.Select(BundleView.Of))))
             .WithSummary("The bundles of an order").Produces<BundlesView>();
+    }
+
+    /// <summary>A status as the answers write it; query strings are otherwise read with capitals.</summary>
+    static bool TryStatus(string? word, out OrderStatus? status)
+    {
+        status = null;
+        if (string.IsNullOrEmpty(word)) return true;
+        foreach (var one in Enum.GetValues<OrderStatus>())
+            if (one.ToString().Equals(word, StringComparison.OrdinalIgnoreCase)) status = one;
+        return status is not null;
     }
 }
 

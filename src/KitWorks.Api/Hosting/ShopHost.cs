@@ -23,6 +23,14 @@ static class ShopHost
     {
         var builder = WebApplication.CreateBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
         builder.Configuration.AddInMemoryCollection(settings.Where(s => s.Value is not null).Select(s => KeyValuePair.Create(s.Key, s.Value)));
+        // Said first, so that files, environment and command line may say otherwise.
+        builder.Configuration.Sources.Insert(0, new Microsoft.Extensions.Configuration.Memory.MemoryConfigurationSource
+        {
+            InitialData = [KeyValuePair.Create<string, string?>("Logging:LogLevel:Microsoft.EntityFrameworkCore", "Warning")],
+        });
+        // Whoever starts the program is told in a line why it does not start (Listen); later faults of the host are logged.
+        var started = false;
+        builder.Logging.AddFilter("Microsoft.Extensions.Hosting.Internal.Host", level => started && level >= LogLevel.Information);
         change?.Invoke(builder);
         builder.WebHost.UseUrls(builder.Configuration["urls"] ?? DefaultUrl);
         builder.WebHost.ConfigureKestrel(kestrel => kestrel.Limits.MaxRequestBodySize = BodyLimit.StillTaken);
@@ -50,7 +58,23 @@ static class ShopHost
         app.MapBundlePage();
         app.MapDocs();
         app.MapHealth();
+        app.Lifetime.ApplicationStarted.Register(() => started = true);
         return app;
+    }
+
+    /// <summary>Serves until it is stopped.</summary>
+    /// <exception cref="SettingException">It cannot listen where it is told to.</exception>
+    public static async Task Listen(this WebApplication app, CancellationToken cancellationToken)
+    {
+        try
+        {
+            await app.StartAsync(cancellationToken);
+        }
+        catch (Exception wrong) when (wrong is IOException or InvalidOperationException or FormatException or System.Net.Sockets.SocketException)
+        {
+            throw new SettingException($"Cannot listen at {string.Join(", ", app.Urls)}. {wrong.Message.Split('\n')[0]}");
+        }
+        await app.WaitForShutdownAsync(cancellationToken);
     }
 
     static void AddServices(WebApplicationBuilder builder)

@@ -34,9 +34,13 @@ static class StrictJson
         type.OnDeserialized = value =>
         {
             foreach (var list in lists)
-                if (list.Get!(value) is IEnumerable items && items.Cast<object?>().Contains(null)) throw new NullItemException(list.Name);
+                if (list.Get!(value) is IEnumerable items && !IsMissing(list.PropertyType, items) && items.Cast<object?>().Contains(null))
+                    throw new NullItemException(list.Name);
         };
     }
+
+    /// <summary>Whether a list that is a struct was never set: the reader asks for missing fields only after this, and such a list cannot be walked.</summary>
+    static bool IsMissing(Type type, object list) => type.IsValueType && list.Equals(Activator.CreateInstance(type));
 }
 
 /// <summary>Money as <c>{"amount": "129.50", "currency": "USD"}</c>; the amount is text, so that no client makes a fraction of it.</summary>

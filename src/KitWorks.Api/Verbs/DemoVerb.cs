@@ -26,7 +26,7 @@ static class DemoVerb
             if (parsed.GetValue(once)) return 0;
 
             Console.WriteLine($"\nServing at {url}. Stop with Ctrl+C.");
-            await app.RunAsync(cancellationToken);
+            await app.Listen(cancellationToken);
             return 0;
         });
         return command;

@@ -48,7 +48,7 @@ static class KeysVerb
 
     static async Task<int> WithShop(Func<IMediator, TimeProvider, Task<int>> action, CancellationToken cancellationToken)
     {
-        await using var app = ShopHost.Build();
+        await using var app = ShopHost.Build(("Logging:LogLevel:Default", "Warning"));
         await app.Prepare(cancellationToken);
         await using var scope = app.Services.CreateAsyncScope();
         scope.ServiceProvider.GetRequiredService<Call>().Actor = "console";

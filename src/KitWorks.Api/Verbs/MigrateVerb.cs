@@ -13,7 +13,7 @@ static class MigrateVerb
         var command = new Command("migrate", "Bring the database up to date");
         command.SetAction(async (_, cancellationToken) =>
         {
-            await using var app = ShopHost.Build();
+            await using var app = ShopHost.Build(("Logging:LogLevel:Default", "Warning"));
             await using var scope = app.Services.CreateAsyncScope();
             var database = scope.ServiceProvider.GetRequiredService<ShopDb>().Database;
             var pending = (await database.GetPendingMigrationsAsync(cancellationToken)).ToList();

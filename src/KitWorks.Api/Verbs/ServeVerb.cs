@@ -16,7 +16,7 @@ static class ServeVerb
         {
             await using var app = ShopHost.Build(("urls", parsed.GetValue(urls)));
             await app.Prepare(cancellationToken);
-            await app.RunAsync(cancellationToken);
+            await app.Listen(cancellationToken);
             return 0;
         });
         return command;

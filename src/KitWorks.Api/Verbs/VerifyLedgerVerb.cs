@@ -13,7 +13,7 @@ static class VerifyLedgerVerb
         var command = new Command("verify-ledger", "Hold the stock balances against the ledger");
         command.SetAction(async (_, cancellationToken) =>
         {
-            await using var app = ShopHost.Build();
+            await using var app = ShopHost.Build(("Logging:LogLevel:Default", "Warning"));
             await using var scope = app.Services.CreateAsyncScope();
             var report = (await scope.ServiceProvider.GetRequiredService<IMediator>().Send(new VerifyLedger(), cancellationToken)).Value;
             foreach (var fault in report.Faults) Console.Error.WriteLine(fault);

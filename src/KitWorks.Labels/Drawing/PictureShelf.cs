@@ -17,7 +17,7 @@ sealed class PictureShelf(FontShelf fonts)
     {
         if (pictures.TryGetValue(source, out var known)) return known;
         using var stream = new MemoryStream(Encoding.UTF8.GetBytes(source));
-        var outcome = TemplateReader.Read("the picture", stream, fonts);
+        var outcome = TemplateReader.ReadPicture(stream, fonts);
         if (outcome.Succeeds(out var picture, out _))
         {
             if (pictures.Count >= Kept) pictures.Clear();

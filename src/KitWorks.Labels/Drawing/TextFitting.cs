@@ -32,7 +32,7 @@ sealed class TextFitting(TextShaper shaper)
             width += shaped.Width * style.Size;
         }
         if (part.Fit.Width is not { } room || width <= room * Slack) return new FittedText([line.ToImmutable()], 1);
-        var scale = room / width;
+        var scale = InSteps(room / width);
         return scale >= part.Fit.Least ? new FittedText([line.ToImmutable()], scale) : TooLong(part, string.Concat(words));
     }
 
@@ -44,7 +44,7 @@ sealed class TextFitting(TextShaper shaper)
         if (!part.Fit.WrapFirst && paragraphs.Count == 1)
         {
             if (!Shape(string.Join(' ', paragraphs[0]), style).Succeeds(out var whole, out var refusal)) return refusal;
-            var scale = Math.Min(1, room * Slack / (whole.Width * style.Size));
+            var scale = InSteps(Math.Min(1, room * Slack / (whole.Width * style.Size)));
             if (scale >= part.Fit.Least) return new FittedText([[new(whole, style)]], scale);
         }
         for (var scale = 1f; ; scale *= Step)
@@ -76,6 +76,9 @@ sealed class TextFitting(TextShaper shaper)
         if (line is not null) lines.Add([new(line, style)]);
         return null;
     }
+
+    // A font object is kept for each size; steps of a sixty-fourth keep them few.
+    static float InSteps(float scale) => MathF.Floor(scale * 64) / 64;
 
     Outcome<ShapedText> Shape(string text, TextStyle style) => shaper.Shape(text, style.Family, style.Bold);
 

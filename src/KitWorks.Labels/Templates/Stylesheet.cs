@@ -38,11 +38,3 @@ sealed class Stylesheet
         where colon > 0
         select (declaration[..colon].Trim(), declaration[(colon + 1)..].Trim());
 }
-
-/// <summary>The names of SVG.</summary>
-static class SvgNames
-{
-    public static readonly XNamespace Space = "http://www.w3.org/2000/svg";
-
-    public static XName Of(string local) => Space + local;
-}

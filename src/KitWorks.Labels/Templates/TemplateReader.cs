@@ -17,27 +17,34 @@ sealed class TemplateReader
     static readonly XmlReaderSettings Closed = new() { DtdProcessing = DtdProcessing.Ignore, XmlResolver = null, MaxCharactersInDocument = 10_000_000 };
 
     readonly string file;
+    readonly bool isPicture;
     readonly FontShelf fonts;
     readonly XElement svg;
     readonly Stylesheet sheet;
     readonly FixedPicture fixedPicture;
     Refusal? wrong;
 
-    TemplateReader(string file, FontShelf fonts, XElement svg)
+    TemplateReader(string file, bool isPicture, FontShelf fonts, XElement svg)
     {
-        (this.file, this.fonts, this.svg) = (file, fonts, svg);
+        (this.file, this.isPicture, this.fonts, this.svg) = (file, isPicture, fonts, svg);
         sheet = Stylesheet.Of(svg);
         fixedPicture = new(svg, IsDynamic);
     }
 
-    public static Outcome<Template> Read(string file, Stream content, FontShelf fonts)
+    /// <summary>Reads a template.</summary>
+    public static Outcome<Template> Read(string file, Stream content, FontShelf fonts) => Read(file, content, fonts, isPicture: false);
+
+    /// <summary>Reads a picture that comes with a label: what looks like a placeholder or a note in it is only text.</summary>
+    public static Outcome<Template> ReadPicture(Stream content, FontShelf fonts) => Read("the picture", content, fonts, isPicture: true);
+
+    static Outcome<Template> Read(string file, Stream content, FontShelf fonts, bool isPicture)
     {
         try
         {
             using var reader = XmlReader.Create(content, Closed);
             var root = XDocument.Load(reader, LoadOptions.SetLineInfo | LoadOptions.PreserveWhitespace).Root!;
-            return root.Name == SvgNames.Of("svg") && TemplateRules.Broken(file, root) is var broken
-                ? broken ?? new TemplateReader(file, fonts, root).Read()
+            return root.Name == SvgNames.Of("svg") && TemplateRules.Broken(file, root, isPicture) is var broken
+                ? broken ?? new TemplateReader(file, isPicture, fonts, root).Read()
                 : new Place(file, 1, "").Refuse("This is not an SVG drawing.");
         }
         catch (XmlException e)
@@ -73,8 +80,8 @@ sealed class TemplateReader
             if (child.Name == SvgNames.Of("defs") || child.Name == SvgNames.Of("style") || !IsSvg(child)) continue;
             var inner = style.Of(child, sheet, fonts.HasFamily, file);
             var at = transform.PreConcat(Keep(Transform.Of(child, file), SKMatrix.Identity));
-            if (child.Name == SvgNames.Of("text")) parts.AddRange(new TextReader(file, sheet, fonts).Read(child, inner, at, ref wrong));
-            else if (Note.On(child, file) is { } note) AddNoted(parts, child, note, inner, at);
+            if (child.Name == SvgNames.Of("text")) parts.AddRange(new TextReader(file, isPicture, sheet, fonts).Read(child, inner, at, ref wrong));
+            else if (NoteOn(child) is { } note) AddNoted(parts, child, note, inner, at);
             else if (child.Name == SvgNames.Of("g") || child.Name == SvgNames.Of("a") || child.Name == SvgNames.Of("svg")) ReadInto(parts, child, inner, at);
         }
     }
@@ -108,7 +115,9 @@ sealed class TemplateReader
         });
     }
 
-    bool IsDynamic(XElement element) => element.Name == SvgNames.Of("text") || element.Name != SvgNames.Of("svg") && Note.On(element, file) is not null;
+    bool IsDynamic(XElement element) => element.Name == SvgNames.Of("text") || element.Name != SvgNames.Of("svg") && NoteOn(element) is not null;
+
+    Note? NoteOn(XElement element) => isPicture ? null : Note.On(element, file);
 
     static bool IsSvg(XElement element) => element.Name.Namespace == SvgNames.Space;
 

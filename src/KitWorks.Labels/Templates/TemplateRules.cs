@@ -9,12 +9,12 @@ static class TemplateRules
     static readonly XName LinkName = XName.Get("href", "http://www.w3.org/1999/xlink");
 
     /// <summary>The first rule that a template breaks, or null.</summary>
-    public static Refusal? Broken(string file, XElement svg) => svg.DescendantsAndSelf()
-        .Select(e => BrokenBy(file, e)).FirstOrDefault(r => r is not null);
+    public static Refusal? Broken(string file, XElement svg, bool isPicture) => svg.DescendantsAndSelf()
+        .Select(e => BrokenBy(file, e, isPicture)).FirstOrDefault(r => r is not null);
 
-    static Refusal? BrokenBy(string file, XElement element)
+    static Refusal? BrokenBy(string file, XElement element, bool isPicture)
     {
-        foreach (var attribute in element.Attributes().Where(a => Placeholder.IsIn(a.Value)))
+        foreach (var attribute in element.Attributes().Where(a => !isPicture && Placeholder.IsIn(a.Value)))
             return Place.Of(file, attribute, attribute.ToString()).Refuse("A placeholder stands in text or in a description, not in an attribute.");
         if (element.Name.LocalName is "script" or "foreignObject")
             return Place.Of(file, element, $"<{element.Name.LocalName}>").Refuse("A template holds no scripts and no foreign objects.");

@@ -7,7 +7,7 @@ using SkiaSharp;
 namespace KitWorks.Labels.Templates;
 
 /// <summary>Reads a text element and its spans: each span with a place of its own starts a new line.</summary>
-sealed partial class TextReader(string file, Stylesheet sheet, FontShelf fonts)
+sealed partial class TextReader(string file, bool isPicture, Stylesheet sheet, FontShelf fonts)
 {
     [GeneratedRegex(@"\s+")]
     private static partial Regex Spaces();
@@ -21,7 +21,7 @@ sealed partial class TextReader(string file, Stylesheet sheet, FontShelf fonts)
         {
             var words = string.Concat(found.Select(p => p.Text.Value));
             var place = Templates.Place.Of(file, found.First(p => !string.IsNullOrWhiteSpace(p.Text.Value)).Text, words);
-            var fit = FitOf(Note.On(element, file) ?? Note.On(text, file), place, Placeholder.IsIn(words));
+            var fit = isPicture ? new Fit(null, 1, 1, false) : FitOf(Note.On(element, file) ?? Note.On(text, file), place, Placeholder.IsIn(words));
             var pieces = WithoutBlankEnds(found).Select(p => Piece(p.Style, p.Text)).ToList();
             wrong ??= fit.Refusal ?? pieces.Select(p => p.Refusal).FirstOrDefault(r => r is not null);
             if (wrong is not null) return [];
@@ -61,7 +61,7 @@ sealed partial class TextReader(string file, Stylesheet sheet, FontShelf fonts)
         if (style.Fault is not null) return style.Fault;
         // Line ends in the file are layout of the file; line ends in a value are kept.
         var words = Spaces().Replace(text.Value, " ");
-        if (!Placeholder.IsIn(words)) return new TextPiece(style, words, null);
+        if (isPicture || !Placeholder.IsIn(words)) return new TextPiece(style, words, null);
         return Placeholder.Parse(Templates.Place.Of(file, text, text.Value), words).Select(p => new TextPiece(style, "", p));
     }
 

@@ -30,8 +30,10 @@ public sealed record KeyHolder(string Name, Role Role);
 
 sealed class CreateKeyValidator : AbstractValidator<CreateKey>
 {
-    public CreateKeyValidator() => RuleFor(c => c.Name).Matches("^[A-Za-z0-9 ._-]{1,100}$")
-        .WithMessage("A key's name is 1 to 100 letters, digits, spaces, dots, hyphens and underscores.");
+    public CreateKeyValidator() => RuleFor(c => c.Name).Matches(@"^[A-Za-z0-9 ._-]{1,100}\z")
+        .WithMessage("A key's name is 1 to 100 letters, digits, spaces, dots, hyphens and underscores.")
+        // Orders and idempotency keys belong to the caller's name, so no key may share the name of a caller without one.
+        .Must(name => name is not (Call.Bootstrap or Call.Nobody)).WithMessage("'{PropertyValue}' stands for another caller; take another name.");
 }
 
 sealed class CreateKeyHandler(ShopDb db, TimeProvider clock) : IRequestHandler<CreateKey, Outcome<NewKey>>

@@ -55,7 +55,8 @@ sealed class AdjustStockHandler(ShopDb db, Ledger ledger, IMediator mediator) : 
         if (await Balance(command.Sku, cancellationToken) is not { } before)
             return Refusal.OfField("stock.unknown-sku", "sku", $"There is no stock item '{command.Sku}'.");
         if (!await ledger.Post(MovementKind.Adjustment, [new(command.Sku, command.Quantity)], command.Reason, command.Reason, cancellationToken))
-            return Refusal.OfField("stock.reserved", "quantity",
+            return command.Quantity > 0 ? Refusal.OfField("stock.too-much", "quantity", $"More than {Ledger.MostOnHand:N0} of an item cannot be kept.")
+                : Refusal.OfField("stock.reserved", "quantity",
                 $"{before.OnHand} are on hand and {before.Reserved} of them promised; {before.Available} can be taken off. Cancel an order first.");
         await mediator.Publish(new StockBecameAvailable(), cancellationToken);
         return (await Balance(command.Sku, cancellationToken))!;

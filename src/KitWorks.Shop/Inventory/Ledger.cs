@@ -20,6 +20,9 @@ public sealed record Shortage(string Sku, int Short);
 /// </summary>
 sealed class Ledger(ShopDb db, Call call, TimeProvider clock)
 {
+    /// <summary>The most of one item that a shelf is taken to hold, so that a balance stays a whole number of 32 bits.</summary>
+    public const int MostOnHand = 2_000_000_000;
+
     /// <summary>Writes movements and moves the balances; false, with nothing to keep, where a balance would leave its bounds.</summary>
     public async Task<bool> Post(MovementKind kind, IEnumerable<StockLine> lines, string reference, string? reason, CancellationToken cancellationToken)
     {
@@ -27,7 +30,7 @@ sealed class Ledger(ShopDb db, Call call, TimeProvider clock)
         {
             var (onHand, reserved) = Effect(kind, line.Sum(l => l.Quantity));
             var moved = await db.StockBalances
-                .Where(b => b.Sku == line.Key && b.Reserved + reserved >= 0 && b.Reserved + reserved <= b.OnHand + onHand)
+                .Where(b => b.Sku == line.Key && b.Reserved + reserved >= 0 && b.Reserved + reserved <= b.OnHand + onHand && b.OnHand <= MostOnHand - onHand)
                 .ExecuteUpdateAsync(
                     u => u.SetProperty(b => b.OnHand, b => b.OnHand + onHand).SetProperty(b => b.Reserved, b => b.Reserved + reserved),
                     cancellationToken);

@@ -32,7 +32,8 @@ sealed class ReceiveStockHandler(Ledger ledger, IMediator mediator) : IRequestHa
     public async Task<Outcome<StockReceived>> Handle(ReceiveStock command, CancellationToken cancellationToken)
     {
         if (await ledger.Unknown([.. command.Lines.Select(l => l.Sku)], cancellationToken) is { } refusal) return refusal;
-        await ledger.Post(MovementKind.Receipt, command.Lines, command.Reference, null, cancellationToken);
+        if (!await ledger.Post(MovementKind.Receipt, command.Lines, command.Reference, null, cancellationToken))
+            return Refusal.OfField("stock.too-much", "lines", $"More than {Ledger.MostOnHand:N0} of an item cannot be kept. Check the quantities.");
         await mediator.Publish(new StockBecameAvailable(), cancellationToken);
         return new StockReceived(command.Lines, command.Reference);
     }

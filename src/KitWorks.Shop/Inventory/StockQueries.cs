@@ -60,7 +60,8 @@ sealed class ListMovementsHandler(ShopDb db) : IRequestHandler<ListMovements, Ou
     public async Task<Outcome<Page<MovementAnswer>>> Handle(ListMovements query, CancellationToken cancellationToken)
     {
         if (!await db.StockItems.AnyAsync(i => i.Sku == query.Sku, cancellationToken)) return GetStockItemHandler.Unknown(query.Sku);
-        var before = query.After is null ? long.MaxValue : long.TryParse(query.After, out var id) ? id : -1;
+        var before = long.MaxValue;
+        if (query.After is { } after && !long.TryParse(after, out before)) return Pages.BadCursor;
         var movements = await db.Movements.Where(m => m.Sku == query.Sku && m.Id < before).OrderByDescending(m => m.Id).Take(query.Limit + 1)
             .Select(m => new MovementAnswer(m.Id, m.Kind, m.OnHandChange, m.ReservedChange, m.Reference, m.Reason, m.Actor, m.At))
             .ToListAsync(cancellationToken);
@@ -70,6 +71,8 @@ sealed class ListMovementsHandler(ShopDb db) : IRequestHandler<ListMovements, Ou
 
 static class Pages
 {
+    public static Refusal BadCursor => new(RefusalKind.Malformed, "list.after", "This cursor is not one that this list gave; take it from the field next.");
+
     /// <summary>A page of items of which one more than the limit was read, to see whether another page follows.</summary>
     public static Page<T> Of<T>(List<T> items, int limit, Func<T, string> cursor) => items.Count <= limit
         ? new(items, null)
@@ -83,4 +86,13 @@ sealed class FindBinsHandler(ShopDb db) : IRequestHandler<FindBins, Outcome<IRea
 {
     public async Task<Outcome<IReadOnlyDictionary<string, string>>> Handle(FindBins query, CancellationToken cancellationToken) =>
         await db.StockItems.Where(i => query.Skus.Contains(i.Sku)).ToDictionaryAsync(i => i.Sku, i => i.Bin, cancellationToken);
+}
+
+/// <summary>How many of these items are available, by SKU; an item that is not kept is not in the answer.</summary>
+public sealed record FindAvailable(IReadOnlyList<string> Skus) : IQuery<IReadOnlyDictionary<string, int>>;
+
+sealed class FindAvailableHandler(ShopDb db) : IRequestHandler<FindAvailable, Outcome<IReadOnlyDictionary<string, int>>>
+{
+    public async Task<Outcome<IReadOnlyDictionary<string, int>>> Handle(FindAvailable query, CancellationToken cancellationToken) =>
+        await db.StockBalances.Where(b => query.Skus.Contains(b.Sku)).ToDictionaryAsync(b => b.Sku, b => b.OnHand - b.Reserved, cancellationToken);
 }

@@ -119,7 +119,8 @@ sealed class ListOrdersHandler(ShopDb db, Call call) : IRequestHandler<ListOrder
 {
     public async Task<Outcome<Page<OrderSummary>>> Handle(ListOrders query, CancellationToken cancellationToken)
     {
-        var before = query.After is null ? int.MaxValue : int.TryParse(query.After, out var number) ? number : -1;
+        var before = int.MaxValue;
+        if (query.After is { } after && !int.TryParse(after, out before)) return Pages.BadCursor;
         var orders = await db.VisibleOrders(call)
             .Where(o => o.Number < before && (query.Status == null || o.Status == query.Status))
             .OrderByDescending(o => o.Number).Take(query.Limit + 1)

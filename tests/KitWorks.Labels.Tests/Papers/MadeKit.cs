@@ -35,7 +35,7 @@ static class MadeKit
         var (struts, hubs) = (frame.Struts.Length, frame.Nodes.Length);
         return new()
         {
-            DesignId = "0123456789abcdef", Engine = Kit.EngineVersion, Frame = frame, StrutTypes = [.. types], Tiers = [.. tiers], Bundles = [.. bundles],
+            DesignId = "0123456789abcdef", Engine = Kit.EngineVersion, Frame = frame, Kerf = Length.FromMillimetres(3), StrutTypes = [.. types], Tiers = [.. tiers], Bundles = [.. bundles],
             Design = new() { Shelter = shelter, HubSystem = "ring-100", StrutStock = "pvc-33", Cover = new(1) },
             Totals = new(hubs, struts, frame.Panels.Length, 2 * struts, 2 * struts + struts / 10, frame.Base.Length, 80, 140_200),
             HubTypes = [.. frame.Nodes.GroupBy(n => n.Degree).OrderBy(g => g.Key).Select(g => HubOf(g.Key, g.Count()))],
