@@ -25,7 +25,9 @@ public sealed record Mechanism(ImmutableArray<NodeMotion> Motions, string Detail
         return new(motions, $"{Moves(model, motions)} {Why(model, motions)}".Trim());
     }
 
-    internal static Refusal Refusal(ImmutableArray<Mechanism> mechanisms) => new(RefusalKind.Impossible, "statics.mechanism",
+    /// <summary>What is answered where the forces in a loose frame are asked for: <c>statics.mechanism</c>.</summary>
+    /// <param name="mechanisms">One or more.</param>
+    public static Refusal RefusalOf(ImmutableArray<Mechanism> mechanisms) => new(RefusalKind.Impossible, "statics.mechanism",
         $"The frame cannot stand: {(mechanisms.Length == 1 ? "hubs can move" : $"there are {mechanisms.Length} ways for hubs to move")} without any strut changing length. {mechanisms[0].Detail}");
 
     static string Moves(TrussModel model, ImmutableArray<NodeMotion> motions)

@@ -50,7 +50,7 @@ public sealed class TrussAnalysis
     {
         ArgumentNullException.ThrowIfNull(loads);
         if (NodeLoadCheck.Fault(Model, loads) is { } refusal) return refusal;
-        if (!Mechanisms.IsEmpty) return Mechanism.Refusal(Mechanisms);
+        if (!Mechanisms.IsEmpty) return Mechanism.RefusalOf(Mechanisms);
         var applied = new Point3[Model.Nodes.Length];
         foreach (var (node, x, y, z) in loads) applied[node] += new Point3(x, y, z);
         return Solve(applied, longTerm);

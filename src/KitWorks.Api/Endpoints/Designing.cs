@@ -54,7 +54,19 @@ static class Designing
         var faults = new Faults();
         var view = faults.Choose("view", body.View, View.Isometric, ("plan", View.Plan), ("side", View.Side), ("end", View.End), ("iso", View.Isometric), ("spread", View.Spread));
         if (faults.Refusal is { } refusal) return refusal;
+        if (body.Forces is not null) return DrawForces(body, body.Forces, view!.Value);
         return FrameOf(body.Shelter).Then(frame => FrameDrawing.Draw(frame, new() { View = view!.Value, Tier = body.Tier }));
+    }
+
+    static Outcome<string> DrawForces(DrawingBody body, ForcesBody forcesBody, View view)
+    {
+        if (body.Tier is not null) return Refusal.OfField("request.invalid", "tier", "A frame bears its loads as a whole; leave the tier out, or the forces.");
+        if (!forcesBody.ToForces().Under("forces").Succeeds(out var forces, out var refusal)) return refusal;
+        return FrameOf(body.Shelter)
+            .Then(frame => forces.On(frame).Under("forces"))
+            .Then(loaded => loaded.Result is { } result
+                ? ForceDrawing.Draw(loaded.Frame, result.Members, forces.Loads, new() { View = view })
+                : Statics.Mechanism.RefusalOf(loaded.Truss.Mechanisms));
     }
 
     public static Outcome<T> Required<T>(T? part, string field) where T : class =>
@@ -67,8 +79,11 @@ sealed record PreviewBody(DesignBody? Design);
 /// <summary>A shelter to frame.</summary>
 sealed record FrameBody(ShelterBody? Shelter);
 
-/// <summary>A shelter to draw: <c>plan</c>, <c>side</c>, <c>end</c> or <c>iso</c> (default), whole or as it stands after a tier.</summary>
-sealed record DrawingBody(ShelterBody? Shelter, string? View, int? Tier);
+/// <summary>
+/// A shelter to draw: <c>plan</c>, <c>side</c>, <c>end</c>, <c>iso</c> (default) or <c>spread</c>, whole or as it stands after a tier. With <c>forces</c>,
+/// as in /api/statics/preview, the struts are drawn by the force in them: compression blue, tension orange, the wider the larger.
+/// </summary>
+sealed record DrawingBody(ShelterBody? Shelter, string? View, int? Tier, ForcesBody? Forces);
 
 /// <summary>A dome, whose cut and size do not matter: by itself, or as <c>shelter</c> or <c>dome</c>.</summary>
 sealed record CutsBody : ShelterBody

@@ -88,7 +88,7 @@ sealed class Choice
             : (a.LongTermModulusMPa ?? a.ModulusMPa) / (b.LongTermModulusMPa ?? b.ModulusMPa);
         var softer = Math.Min(Softer(LoadDuration.Brief), Softer(LoadDuration.Lasting));
         var thinner = a.AreaMm2 / b.AreaMm2;
-        var lighter = Math.Min(1, (double)other.GramsPerMetre / of.GramsPerMetre);
+        var lighter = Math.Min(1, other.GramsPerMetre / Math.Max(1.0, of.GramsPerMetre));
         return known.Checks.Select(c => lighter * c.Utilisation * c.Kind switch
         {
             CheckKind.Buckling => softer * a.SecondMomentMm4 / b.SecondMomentMm4,

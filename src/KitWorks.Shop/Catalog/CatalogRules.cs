@@ -27,6 +27,10 @@ sealed class PutCatalogValidator : AbstractValidator<PutCatalog>
             stock.RuleFor(s => s.OutsideDiameter).Must(d => d.Millimetres is > 0 and <= 500).WithMessage("A pipe is up to 500 mm wide.");
             stock.RuleFor(s => s.Wall).Must((s, w) => w.Millimetres > 0 && 2 * w.Tenths <= s.OutsideDiameter.Tenths).WithMessage("A wall is at most half of its pipe.");
             Grams(stock.RuleFor(s => s.GramsPerMetre));
+            stock.RuleFor(s => s.ModulusMPa).InclusiveBetween(1, 1_000_000).WithMessage("A modulus of '{PropertyValue}' MPa: 1 to 1,000,000, or left out where it is not known.");
+            stock.RuleFor(s => s.LongTermModulusMPa).InclusiveBetween(1, 1_000_000).WithMessage("A modulus of '{PropertyValue}' MPa: 1 to 1,000,000, or left out for a material that does not creep.")
+                .Must((s, longTerm) => longTerm is null || longTerm <= s.ModulusMPa).WithMessage("A long-term modulus is at most the modulus.");
+            stock.RuleFor(s => s.StrengthMPa).InclusiveBetween(1, 10_000).WithMessage("A strength of '{PropertyValue}' MPa: 1 to 10,000, or left out where it is not known.");
         }).When(c => c.StrutStocks is not null);
         RuleForEach(c => c.Ties).ChildRules(tie =>
         {

@@ -120,6 +120,35 @@ public sealed class StaticsPreviewTests(OneShop one) : IClassFixture<OneShop>
         else answer.IsProblem(status, code, pointer);
     }
 
+    static JsonObject Picture(string change = "{}")
+    {
+        var body = Body(change);
+        var shelter = body["shelter"]!.DeepClone();
+        body.AsObject().Remove("shelter");
+        return new JsonObject { ["shelter"] = shelter, ["view"] = "iso", ["forces"] = body };
+    }
+
+    [Fact]
+    public async Task Drawing_WithForces_ShowsThemByColour()
+    {
+        var answer = (await one.Shop.Storefront.Post("/api/drawings", Picture())).Is(200);
+
+        Assert.Equal("image/svg+xml", answer.MediaType);
+        Assert.Contains("Largest compression", answer.Text, StringComparison.Ordinal);
+        Assert.Contains("data-force", answer.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Drawing_WithForcesThatCannotBe_NamesTheField()
+    {
+        (await one.Shop.Storefront.Post("/api/drawings", Picture("""{"loads": [{"node": 99, "zN": -1}]}"""))).IsProblem(422, "statics.load-invalid", "#/forces/loads/0/node");
+        (await one.Shop.Storefront.Post("/api/drawings", Picture("""{"supports": "glued"}"""))).IsProblem(422, "request.invalid", "#/forces/supports");
+        (await one.Shop.Storefront.Post("/api/drawings", Picture("""{"without": [0, 1, 2, 3]}"""))).IsProblem(422, "statics.mechanism");
+        var tier = Picture();
+        tier["tier"] = 1;
+        (await one.Shop.Storefront.Post("/api/drawings", tier)).IsProblem(422, "request.invalid", "#/tier");
+    }
+
     [Fact]
     public async Task Preview_WithoutAKey_IsRefused() => (await one.Shop.Nobody.Post("/api/statics/preview", Body())).IsProblem(401, "access.no-key");
 }
