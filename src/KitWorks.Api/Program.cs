@@ -10,7 +10,12 @@ try
 {
     return await root.Parse(args).InvokeAsync(new() { EnableDefaultExceptionHandler = false });
 }
-catch (Exception wrong) when (wrong is SettingException or IOException or InvalidOperationException { Source: "KitWorks.Geometry" })
+catch (Microsoft.Data.Sqlite.SqliteException wrong)
+{
+    await Console.Error.WriteLineAsync($"kitworks: the database cannot be used ({wrong.Message}). ConnectionStrings__KitWorks says which file it is.");
+    return 1;
+}
+catch (Exception wrong) when (wrong is SettingException or IOException or UnauthorizedAccessException or InvalidOperationException { Source: "KitWorks.Geometry" })
 {
     await Console.Error.WriteLineAsync($"kitworks: {wrong.Message}");
     return 1;

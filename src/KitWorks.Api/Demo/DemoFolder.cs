@@ -12,6 +12,7 @@ static class DemoFolder
     public static DirectoryInfo Clean(string path)
     {
         var folder = new DirectoryInfo(Path.GetFullPath(path));
+        if (File.Exists(folder.FullName)) throw new SettingException($"{folder.FullName} is a file; nothing was touched. Name a folder with --data.");
         var mark = Path.Combine(folder.FullName, Mark);
         if (folder.Exists && folder.EnumerateFileSystemInfos().Any() && !File.Exists(mark))
             throw new SettingException($"{folder.FullName} holds files that are not a demo's; nothing was touched. Name another folder with --data.");

@@ -27,6 +27,11 @@ sealed class DemoShop(IServiceProvider services, DirectoryInfo folder)
             Design = Of(new Dome { Lattice = Lattice.Class1(2), Cut = Cut.Fraction(1, 2), Size = new Size.FloorDiameter(Length.FromMillimetres(3600)) }, cover: new(1, "shade-60")),
             Quantity = 2, Customer = new("Demo customer, school garden"), Reference = "shade domes",
         },
+        new()
+        {
+            Design = Of(new Oblong { Fold = 6, Size = new Size.LongestStrut(Length.FromMillimetres(1524)) }, cover: null),
+            Customer = new("Demo customer, market stall"), Reference = "long frame",
+        },
     ];
 
     static readonly (string Name, PaperKind Paper)[] Papers =

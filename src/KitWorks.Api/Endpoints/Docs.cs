@@ -1,7 +1,7 @@
 using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.OpenApi;
 using Microsoft.OpenApi;
-using Scalar.AspNetCore;
 using Length = KitWorks.Geometry.Length;
 
 namespace KitWorks.Api.Endpoints;
@@ -68,9 +68,9 @@ static class Docs
     public static void MapDocs(this IEndpointRouteBuilder app)
     {
         app.MapOpenApi("/openapi/{documentName}.json");
-        app.MapScalarApiReference("/docs", page => page
-            .WithTitle("KitWorks").AddPreferredSecuritySchemes("key")
-            .DisableDefaultFonts().DisableTelemetry().DisableAgent().DisableMcp().HideDeveloperTools().HideClientButton());
+        app.MapGet("/docs", async ([FromKeyedServices("v1")] IOpenApiDocumentProvider description, CancellationToken cancellationToken) =>
+            TypedResults.Content(DocsPage.Write(await description.GetOpenApiDocumentAsync(cancellationToken)), "text/html; charset=utf-8"))
+            .ExcludeFromDescription();
         app.MapGet("/", () => TypedResults.Redirect("/docs")).ExcludeFromDescription();
     }
 }

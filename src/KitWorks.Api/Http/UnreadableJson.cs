@@ -22,7 +22,7 @@ static class UnreadableJson
             return Malformed("A field is missing.", [.. Quoted().Skip(1).Select(field => Under(at, field))]);
         return Malformed(
             Says("Duplicate property") ? "A field stands here twice."
-            : Says("could not be converted") ? "The value is not of this field's form. See /docs."
+            : Says("could not be converted") ? $"The value is not of this field's form; it is {FormIn(message)}."
             : Says("doesn't allow setting null values") || Says("disallows null values") ? "This field cannot be null."
             : Says("maximum configured depth") ? "The body is nested too deep."
             : Says("LineNumber") ? $"The body is not JSON: see line {json.LineNumber + 1}, byte {json.BytePositionInLine + 1}."
@@ -32,6 +32,20 @@ static class UnreadableJson
 
         IEnumerable<string> Quoted() => message.Split('\'').Where((_, i) => i % 2 == 1).Select(name => name.Length <= LongestName ? name : name[..LongestName] + "…");
     }
+
+    /// <summary>The form that the reader wanted, in words. The reader names a type, of which only these are known outside.</summary>
+    static string FormIn(string message) => message switch
+    {
+        _ when message.Contains("System.Int", StringComparison.Ordinal) => "a whole number, without quotes",
+        _ when message.Contains("System.Double", StringComparison.Ordinal) || message.Contains("System.Decimal", StringComparison.Ordinal) => "a number, without quotes",
+        _ when message.Contains("System.Boolean", StringComparison.Ordinal) => "true or false",
+        _ when message.Contains("System.Guid", StringComparison.Ordinal) => "an id as an answer gave it",
+        _ when message.Contains("System.String", StringComparison.Ordinal) => "a text in quotes",
+        _ when message.Contains(nameof(Shop.Orders.WhenShort), StringComparison.Ordinal) => "\"wait\" or \"refuse\"",
+        _ when message.Contains("[]", StringComparison.Ordinal) || message.Contains("List", StringComparison.Ordinal) => "a list, [ … ]",
+        _ when message.Contains("Body", StringComparison.Ordinal) => "an object, { … }",
+        _ => "described at /docs",
+    };
 
     static Refusal Malformed(string detail, params string[] pointers) =>
         new(RefusalKind.Malformed, "request.malformed", detail) { Errors = [.. pointers.Select(p => new FieldError(p, detail))] };

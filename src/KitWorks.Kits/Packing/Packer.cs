@@ -21,7 +21,7 @@ sealed class Packer(ImmutableArray<StrutType> strutTypes, ImmutableArray<Tier> t
             if (tier.Stakes > 0) Add(tier, BundleKind.Stakes, Length.Zero, (new(stake.Sku, null, stake.Name, tier.Stakes), stake.MassGrams));
         }
         if (materials.Cover is { Material: var cover })
-            Add(tiers[^1], BundleKind.Cover, Length.Zero, (new(cover.Sku, null, cover.Name, (int)Math.Ceiling(coverM2)), cover.GramsPerM2));
+            Add(tiers[^1], BundleKind.Cover, Length.Zero, (new(cover.Sku, null, $"m² of {cover.Name}", (int)Math.Ceiling(coverM2)), cover.GramsPerM2));
         return bundles.ToImmutable();
     }
 

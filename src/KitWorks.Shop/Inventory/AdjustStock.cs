@@ -29,6 +29,7 @@ sealed class AdjustStockValidator : AbstractValidator<AdjustStock>
 {
     public AdjustStockValidator()
     {
+        RuleFor(c => c.Sku).NotEmpty().WithMessage("Say which stock item.");
         RuleFor(c => c.Quantity).Must(q => q is not 0 and >= -1_000_000 and <= 1_000_000)
             .WithMessage("'{PropertyValue}' adjusts nothing or too much; it is −1,000,000 to 1,000,000 and not 0.");
         RuleFor(c => c.Reason).NotEmpty().WithMessage("Say why, for the ledger.").MaximumLength(200).WithMessage("A reason is at most 200 characters.");

@@ -1,6 +1,7 @@
 using KitWorks.Geometry;
 using KitWorks.Shop.Pipeline;
 using MediatR;
+using Microsoft.EntityFrameworkCore;
 
 namespace KitWorks.Shop.Inventory;
 
@@ -31,7 +32,8 @@ sealed class ReserveStockHandler(Ledger ledger) : IRequestHandler<ReserveStock, 
         if (shortages.Count > 0) return new Reservation(shortages);
         return await ledger.Post(MovementKind.Reserve, command.Lines, command.Reference, null, cancellationToken)
             ? new Reservation([])
-            : new Refusal(RefusalKind.Conflict, "stock.moved", "The stock changed while it was being reserved. Ask again.");
+            // Lines before the one that failed have moved: only the whole command can be undone, and asked again.
+            : throw new DbUpdateConcurrencyException($"The stock changed while {command.Reference} was being reserved.");
     }
 }
 

@@ -52,11 +52,14 @@ sealed class PlaceOrderValidator : AbstractValidator<PlaceOrder>
         RuleFor(c => c.QuoteId).Must((c, _) => c.QuoteId is null != c.Design is null).WithMessage("Give either quoteId or design.");
         RuleFor(c => c.Quantity).InclusiveBetween(1, 100).WithMessage("'{PropertyValue}' kits cannot be ordered; it is 1 to 100.");
         RuleFor(c => c.Quantity).Null().When(c => c.QuoteId is not null).WithMessage("A quote has its quantity; leave it out.");
-        RuleFor(c => c.Customer.Name).NotEmpty().WithMessage("Say who it is for.").MaximumLength(200).WithMessage("A name is at most 200 characters.");
+        RuleFor(c => c.Customer.Name).NotEmpty().WithMessage("Say who it is for.").MaximumLength(200).WithMessage("A name is at most 200 characters.")
+            .Must(name => !name.Any(char.IsControl)).WithMessage("A name is one line, without control characters.");
         RuleFor(c => c.Customer.Email).MaximumLength(254).WithMessage("An e-mail address is at most 254 characters.")
             .EmailAddress().WithMessage("'{PropertyValue}' is not an e-mail address.");
-        RuleFor(c => c.Customer.Address).MaximumLength(1000).WithMessage("An address is at most 1,000 characters.");
-        RuleFor(c => c.Reference).MaximumLength(100).WithMessage("A reference is at most 100 characters.");
+        RuleFor(c => c.Customer.Address).MaximumLength(1000).WithMessage("An address is at most 1,000 characters.")
+            .Must(address => address is null || address.All(c => c == '\n' || !char.IsControl(c))).WithMessage("An address has lines, and no other control characters.");
+        RuleFor(c => c.Reference).MaximumLength(100).WithMessage("A reference is at most 100 characters.")
+            .Must(reference => reference is null || !reference.Any(char.IsControl)).WithMessage("A reference is one line, without control characters.");
     }
 }
 

@@ -32,9 +32,14 @@ sealed class ScanBundleValidator : AbstractValidator<ScanBundle>
 
 sealed class ScanBundleHandler(ShopDb db, IMediator mediator, Call call, TimeProvider clock) : IRequestHandler<ScanBundle, Outcome<ScanAnswer>>
 {
+    /// <summary>The code as a scanner gives it: by itself, or as the address in the label's QR code.</summary>
+    static string CodeIn(string scanned) => scanned.Trim() is var text && text.LastIndexOf("/b/", StringComparison.Ordinal) is >= 0 and var at
+        ? text[(at + 3)..].ToUpperInvariant()
+        : text.ToUpperInvariant();
+
     public async Task<Outcome<ScanAnswer>> Handle(ScanBundle command, CancellationToken cancellationToken)
     {
-        if (!(await mediator.Send(new GetBundle(command.Code.Trim().ToUpperInvariant()), cancellationToken)).Succeeds(out var scanned, out var refusal))
+        if (!(await mediator.Send(new GetBundle(CodeIn(command.Code)), cancellationToken)).Succeeds(out var scanned, out var refusal))
             return refusal with { Kind = RefusalKind.Impossible, Errors = [new("code", refusal.Detail)] };
         var order = await db.Orders.SingleAsync(o => o.Id == scanned.OrderId, cancellationToken);
         if (command.OrderId is { } expected && expected != order.Id)
