@@ -15,6 +15,7 @@ static class VerifyLedgerVerb
         {
             await using var app = ShopHost.Build(("Logging:LogLevel:Default", "Warning"));
             await using var scope = app.Services.CreateAsyncScope();
+            await ExistingDatabase.In(scope.ServiceProvider, cancellationToken);
             var report = (await scope.ServiceProvider.GetRequiredService<IMediator>().Send(new VerifyLedger(), cancellationToken)).Value;
             foreach (var fault in report.Faults) Console.Error.WriteLine(fault);
             Console.WriteLine($"{report.Items} items, {report.Movements} movements, {report.Faults.Count} faults.");
