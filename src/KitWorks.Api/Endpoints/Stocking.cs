@@ -50,7 +50,7 @@ static class Stocking
     {
         try
         {
-            return JsonSerializer.Deserialize<DesignBody>(design, json.SerializerOptions) ?? new DesignBody(null, null, null, null, null);
+            return JsonSerializer.Deserialize<DesignBody>(design, json.SerializerOptions) ?? new DesignBody(null, null, null, null, null, null);
         }
         catch (JsonException wrong)
         {
