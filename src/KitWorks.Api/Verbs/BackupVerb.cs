@@ -1,6 +1,5 @@
 using System.CommandLine;
 using KitWorks.Api.Hosting;
-using KitWorks.Shop.Storage;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 
@@ -17,11 +16,9 @@ static class BackupVerb
         {
             var path = Path.GetFullPath(parsed.GetRequiredValue(file));
             if (File.Exists(path)) throw new SettingException($"{path} is there already; nothing was written. Name a new file.");
-            await using var app = ShopHost.Build();
+            await using var app = ShopHost.Build(("Logging:LogLevel:Default", "Warning"));
             await using var scope = app.Services.CreateAsyncScope();
-            var database = scope.ServiceProvider.GetRequiredService<ShopDb>().Database;
-            if (!await database.CanConnectAsync(cancellationToken))
-                throw new SettingException($"There is no database at {database.GetDbConnection().DataSource}. Say which with ConnectionStrings__KitWorks.");
+            var database = await ExistingDatabase.In(scope.ServiceProvider, cancellationToken);
             // Written under another name first, so that a copy that was cut short is not taken for a whole one.
             var partial = path + ".partial";
             await database.OpenConnectionAsync(cancellationToken);

@@ -1,7 +1,6 @@
 using System.CommandLine;
 using KitWorks.Api.Hosting;
 using KitWorks.Shop.Inventory;
-using KitWorks.Shop.Storage;
 using MediatR;
 
 namespace KitWorks.Api.Verbs;
@@ -16,8 +15,7 @@ static class VerifyLedgerVerb
         {
             await using var app = ShopHost.Build(("Logging:LogLevel:Default", "Warning"));
             await using var scope = app.Services.CreateAsyncScope();
-            if (!await scope.ServiceProvider.GetRequiredService<ShopDb>().Database.CanConnectAsync(cancellationToken))
-                throw new SettingException("There is no database to verify. ConnectionStrings__KitWorks says which file it is.");
+            await ExistingDatabase.In(scope.ServiceProvider, cancellationToken);
             var report = (await scope.ServiceProvider.GetRequiredService<IMediator>().Send(new VerifyLedger(), cancellationToken)).Value;
             foreach (var fault in report.Faults) Console.Error.WriteLine(fault);
             Console.WriteLine($"{report.Items} items, {report.Movements} movements, {report.Faults.Count} faults.");

@@ -19,7 +19,8 @@ sealed class ServeWaitingOrders(ShopDb db, IMediator mediator, Call call, TimePr
             var lines = Order.LinesOf(order.Kit(), order.Quantity);
             if (lines.Any(l => awaited.Contains(l.Sku))) continue;
             var outcome = await mediator.Send(new ReserveStock(lines, order.StockReference), cancellationToken);
-            if (!outcome.Succeeds(out var reservation, out _)) return;
+            // Refused in the middle of its lines: what was taken of them must go back with the whole transaction.
+            if (!outcome.Succeeds(out var reservation, out var refusal)) throw new DbUpdateConcurrencyException(refusal.Detail);
             if (reservation.IsWhole) order.Become(OrderStatus.Reserved, call.Actor, clock.GetUtcNow());
             else awaited.UnionWith(reservation.Shortages.Select(s => s.Sku));
         }

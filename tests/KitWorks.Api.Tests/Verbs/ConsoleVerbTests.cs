@@ -1,6 +1,10 @@
+using KitWorks.Shop.Access;
+using MediatR;
+using Microsoft.Extensions.DependencyInjection;
+
 namespace KitWorks.Api.Tests.Verbs;
 
-public sealed class KeysVerbTests : IDisposable
+public sealed class ConsoleVerbTests : IDisposable
 {
     readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("kitworks-keys-");
 
@@ -31,5 +35,32 @@ public sealed class KeysVerbTests : IDisposable
         var verified = await KitWorksProcess.Run(folder.FullName, "verify-ledger");
 
         Assert.Equal((0, "0 items, 0 movements, 0 faults.\n"), (verified.Exit, verified.Out));
+    }
+
+    [Fact]
+    public async Task Backup_WhenTheShopIsOpen_CopiesItAndNeverOverAnything()
+    {
+        var secret = (await KitWorksProcess.Run(folder.FullName, "keys", "create", "web shop")).Out.Trim();
+
+        var copied = await KitWorksProcess.Run(folder.FullName, "backup", "copy.db");
+        var again = await KitWorksProcess.Run(folder.FullName, "backup", "copy.db");
+
+        Assert.Equal((0, ""), (copied.Exit, copied.Error));
+        Assert.Equal((1, 1), (again.Exit, again.Error.Count(c => c == '\n')));
+        await using var shop = KitWorks.Api.Hosting.ShopHost.Build(OpenShop.SettingsFor(Path.Combine(folder.FullName, "copy.db")));
+        await using var scope = shop.Services.CreateAsyncScope();
+        var found = await scope.ServiceProvider.GetRequiredService<IMediator>().Send(new FindKey(secret), TestContext.Current.CancellationToken);
+        Assert.Equal("web shop", found.Value.Name);
+    }
+
+    [Theory]
+    [InlineData("verify-ledger")]
+    [InlineData("backup", "copy.db")]
+    public async Task Verb_WhenThereIsNoDatabase_SaysSoAndMakesNone(params string[] arguments)
+    {
+        var (exit, _, error) = await KitWorksProcess.Run(folder.FullName, arguments);
+
+        Assert.Equal((1, 1), (exit, error.Count(c => c == '\n')));
+        Assert.Empty(folder.GetFiles());
     }
 }
