@@ -38,13 +38,8 @@ sealed class GuideWriter(Kit kit, string order, string shelter, string shop, Uni
         SpareTies = kit.Totals.TiesWithSpares - kit.Totals.Ties,
         StakeCount = kit.Totals.Stakes,
         HasCover = kit.Design.Cover is not null,
-        Warnings = [.. kit.Warnings.Where(w => !IsOfScreening(w)).Select(w => w.Detail), .. kit.Warnings.Where(IsOfScreening).Take(1).Select(_ => SeeScreening)],
+        Warnings = [.. kit.Warnings.Select(w => w.Detail)],
     };
-
-    /// <summary>The screening's own words name struts and newtons and fill a page; they stand in the quote.</summary>
-    const string SeeScreening = "the screening for its loads asks for attention; see the quote. Local building codes and a licensed engineer decide.";
-
-    static bool IsOfScreening(Warning warning) => warning.Code.StartsWith("statics.", StringComparison.Ordinal);
 
     public GuideStakes Stakes(string picture) => new(shelter, order, shop) { Picture = picture, Count = kit.Frame.Base.Length };
 
