@@ -43,7 +43,7 @@ sealed class PutCatalogHandler(ShopDb db, IMediator mediator) : IRequestHandler<
 {
     public async Task<Outcome<ShopCatalog>> Handle(PutCatalog command, CancellationToken cancellationToken)
     {
-        if (command.Screening?.Fault() is { } fault) return fault;
+        if (command.Screening?.Fault() is { } fault) return fault.Under("screening");
         await Put(Sections.HubSystems, command.HubSystems, cancellationToken);
         await Put(Sections.StrutStocks, command.StrutStocks, cancellationToken);
         await Put(Sections.Ties, command.Ties, cancellationToken);
