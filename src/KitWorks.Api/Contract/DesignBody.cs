@@ -10,7 +10,7 @@ namespace KitWorks.Api.Contract;
 /// <param name="Cover">The cover; left out for a bare frame.</param>
 /// <param name="MaxStrutTypes">The most strut types that will do; left out for as many as the geometry has.</param>
 /// <param name="LoadSet">The name of a load set in the catalog, which it is screened for; left out for the first.</param>
-sealed record DesignBody(ShelterBody? Shelter, string? HubSystem, string? StrutStock, CoverBody? Cover, int? MaxStrutTypes, string? LoadSet)
+sealed record DesignBody(ShelterBody? Shelter, string? HubSystem, string? StrutStock, CoverBody? Cover, int? MaxStrutTypes, string? LoadSet = null)
 {
     public Outcome<Design> ToDesign()
     {

@@ -37,7 +37,7 @@ sealed record Stands(KitScreening? Screening, Recommendation? Recommendation, Im
             ? null
             : new Recommendation(screener.Loads.Name, choice.Pipe?.Code, choice.Tie?.Sku, choice.Pipe == pipe && choice.Tie == materials.Tie, choice.Reason(catalog.HubSystems));
         var screening = Summary(frame, materials, types, screener, report);
-        return new(screening, recommendation, [.. WarningsOf(frame, materials, screening, report, recommendation)]);
+        return new(screening, recommendation, [.. WarningsOf(frame, materials, screening, report)]);
     }
 
     static Stands NotScreened(string why) => Unsaid with { Warnings = [new("statics.not-screened", $"This shelter was not screened for its loads. {why} {Choice.Defer}")] };
@@ -63,18 +63,17 @@ sealed record Stands(KitScreening? Screening, Recommendation? Recommendation, Im
         Caution = Truss.Caution,
     };
 
-    static IEnumerable<Warning> WarningsOf(Frame frame, Materials materials, KitScreening screening, ScreeningReport report, Recommendation? recommendation)
+    static IEnumerable<Warning> WarningsOf(Frame frame, Materials materials, KitScreening screening, ScreeningReport report)
     {
         if (!report.Mechanisms.IsEmpty)
         {
             yield return new("statics.loose", $"The frame is loose: hubs can move without any strut changing length. {report.Mechanisms[0].Detail} {Choice.Defer}");
             yield break;
         }
-        var advice = recommendation?.Reason ?? Choice.Defer;
         if (screening.Checks.FirstOrDefault(c => c.Kind != CheckKind.TieTension && c.Utilisation > 1) is { } strut)
-            yield return new("statics.outgrown", $"In the screening this shelter outgrows {materials.StrutStock.Name}: {Asked(strut, screening.LoadSet)}. {advice}");
+            yield return new("statics.outgrown", $"In the screening this shelter outgrows {materials.StrutStock.Name}: {Asked(strut, screening.LoadSet)}. {Choice.Defer}");
         if (screening.Checks.FirstOrDefault(c => c.Kind == CheckKind.TieTension && c.Utilisation > 1) is { } tie)
-            yield return new("statics.tie-overloaded", $"In the screening this shelter asks too much of {materials.Tie.Name}: {Asked(tie, screening.LoadSet)}. {advice}");
+            yield return new("statics.tie-overloaded", $"In the screening this shelter asks too much of {materials.Tie.Name}: {Asked(tie, screening.LoadSet)}. {Choice.Defer}");
         var stake = materials.HubSystem.Stake;
         var lacking = report.Anchors.Where(a => a.Stakes > stake.PerBaseHub).ToList();
         if (lacking.Count > 0)
