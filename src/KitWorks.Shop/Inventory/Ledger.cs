@@ -55,7 +55,8 @@ sealed class Ledger(ShopDb db, Call call, TimeProvider clock)
     public async Task<List<Shortage>> Missing(IReadOnlyCollection<StockLine> lines, CancellationToken cancellationToken)
     {
         var skus = lines.Select(l => l.Sku).ToList();
-        var available = await db.StockBalances.Where(b => skus.Contains(b.Sku))
+        // Untracked: Post changes the rows past the context, which would go on answering with what it read first.
+        var available = await db.StockBalances.AsNoTracking().Where(b => skus.Contains(b.Sku))
             .ToDictionaryAsync(b => b.Sku, b => b.OnHand - b.Reserved, cancellationToken);
         return [.. lines.Select(l => new Shortage(l.Sku, l.Quantity - available.GetValueOrDefault(l.Sku))).Where(s => s.Short > 0)];
     }

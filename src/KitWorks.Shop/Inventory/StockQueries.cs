@@ -94,5 +94,5 @@ public sealed record FindAvailable(IReadOnlyList<string> Skus) : IQuery<IReadOnl
 sealed class FindAvailableHandler(ShopDb db) : IRequestHandler<FindAvailable, Outcome<IReadOnlyDictionary<string, int>>>
 {
     public async Task<Outcome<IReadOnlyDictionary<string, int>>> Handle(FindAvailable query, CancellationToken cancellationToken) =>
-        await db.StockBalances.Where(b => query.Skus.Contains(b.Sku)).ToDictionaryAsync(b => b.Sku, b => b.OnHand - b.Reserved, cancellationToken);
+        await db.StockBalances.AsNoTracking().Where(b => query.Skus.Contains(b.Sku)).ToDictionaryAsync(b => b.Sku, b => b.OnHand - b.Reserved, cancellationToken);
 }

@@ -56,12 +56,12 @@ public sealed class DemoVerbTests : IDisposable
     {
         using var taken = new TcpListener(IPAddress.Loopback, 0);
         taken.Start();
-        var url = $"http://127.0.0.1:{((IPEndPoint)taken.LocalEndpoint).Port}";
+        var port = $"{((IPEndPoint)taken.LocalEndpoint).Port}";
 
-        var (exit, output, error) = await KitWorksProcess.Run(folder.FullName, verb, "--urls", url);
+        var (exit, output, error) = await KitWorksProcess.Run(folder.FullName, verb, "--urls", $"http://127.0.0.1:{port}");
 
         Assert.Equal(1, exit);
-        IsOneLine(error, url);
+        IsOneLine(error, port);
         Assert.DoesNotContain("   at ", output, StringComparison.Ordinal);
     }
 

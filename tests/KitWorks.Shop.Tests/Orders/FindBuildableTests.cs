@@ -30,7 +30,7 @@ public sealed class FindBuildableTests
 
     [Theory]
     [InlineData("{}", 422)]
-    [InlineData("null", 400)]
+    [InlineData("null", 422)]
     [InlineData("[]", 400)]
     [InlineData("not json", 400)]
     [InlineData("{\"shelter\": {\"colour\": 1}}", 400)]
