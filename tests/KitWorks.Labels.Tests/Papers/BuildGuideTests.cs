@@ -12,10 +12,12 @@ public class BuildGuideTests
         var kit = MadeKit.Dome(3, "5/8");
         using var pdf = PdfDocument.Open(Samples.Press.Pdf(ShopPapers.Guide(kit, "3V dome")).Value);
         var pages = pdf.GetPages().Select(p => p.Text).ToList();
-        Assert.Equal(3 + 2 * kit.Tiers.Length + 2, pages.Count);
+        // Cover, parts, notes and stake-out, since this kit has a warning; then the tiers, the checks and the care.
+        Assert.Equal(4 + 2 * kit.Tiers.Length + 2, pages.Count);
+        Assert.Contains(kit.Warnings[0].Detail.Split(' ')[^1], pages[2], StringComparison.Ordinal);
         foreach (var tier in kit.Tiers)
         {
-            var page = pages[3 + 2 * tier.Number];
+            var page = pages[4 + 2 * tier.Number];
             Assert.Contains($"{tier.Struts.Sum(s => s.Count)} struts, {tier.Hubs.Sum(h => h.Count)} hub", page, StringComparison.Ordinal);
             Assert.Contains($"{tier.Ties} ties", page, StringComparison.Ordinal);
             foreach (var strut in tier.Struts) Assert.Contains($"{kit.StrutTypes.First(t => t.Code == strut.Code).CutLength.Millimetres:0.0} mm{strut.Count}", page, StringComparison.Ordinal);
