@@ -102,6 +102,29 @@ public sealed class LabelPress
         return PngFile.Write(bitmap, dpi);
     }
 
+    /// <summary>Labels as PWG raster, one a page, in the printer's own dots.</summary>
+    /// <param name="labels">The labels: one or more.</param>
+    /// <param name="stock">A roll, or pages of one label; its resolution is the printer's.</param>
+    public Outcome<byte[]> Raster(IReadOnlyList<Label> labels, LabelStock stock)
+    {
+        if (stock.Broken() is { } broken) return broken;
+        if (labels.Count == 0) return new Refusal(RefusalKind.Impossible, "label.none", "There is no label to print.");
+        if (stock.PerPage > 1) return Refusal.OfField("label.stock", "sheet", $"Sheets of {stock.PerPage} labels are printed as PDF; raster is for rolls and pages of one label.");
+        using var ink = new Ink();
+        using var buffer = new MemoryStream();
+        PwgFile.Begin(buffer);
+        var dots = stock.Dpi / 25.4;
+        using var bitmap = new SKBitmap(new SKImageInfo((int)Math.Round(stock.PageWidthMm * dots), (int)Math.Round(stock.PageHeightMm * dots), SKColorType.Bgra8888, SKAlphaType.Opaque));
+        using var canvas = new SKCanvas(bitmap);
+        foreach (var label in labels)
+        {
+            canvas.Clear(SKColors.White);
+            if (new SheetRun(templates, stock, options).Each([label], 1, (_, _) => PainterOn(canvas, ink, stock.Dpi, inset: false), canvas.Flush) is { } wrong) return wrong;
+            PwgFile.Page(buffer, bitmap, stock.Dpi, labels.Count);
+        }
+        return buffer.ToArray();
+    }
+
     /// <summary>One label as an SVG drawing that carries its fonts.</summary>
     public Outcome<string> Svg(Label label, LabelStock? stock = null)
     {

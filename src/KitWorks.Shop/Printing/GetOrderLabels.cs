@@ -20,6 +20,9 @@ public enum LabelFormat
 
     /// <summary>One label as a drawing.</summary>
     Svg,
+
+    /// <summary>All labels as PWG raster, for printers of labels.</summary>
+    Raster,
 }
 
 /// <summary>The bundle labels of an order.</summary>
@@ -58,6 +61,7 @@ sealed class GetOrderLabelsHandler(IMediator mediator, OrderLabelPress press, Sh
         {
             LabelFormat.Pdf => press.Press.Pdf(labels, stock, query.StartAt),
             LabelFormat.Png => press.Press.Png(labels[0], query.Dpi, stock),
+            LabelFormat.Raster => press.Press.Raster(labels, stock),
             LabelFormat.Svg => press.Press.Svg(labels[0], stock).Select(System.Text.Encoding.UTF8.GetBytes),
         };
     }
