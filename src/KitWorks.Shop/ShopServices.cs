@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Reflection;
 using FluentValidation;
 using KitWorks.Geometry;
@@ -23,6 +24,11 @@ public static class ShopServices
         services.AddSingleton<KeysInFlight>();
         services.AddScoped<Inventory.Ledger>();
         services.AddSingleton<Printing.OrderLabelPress>();
+        services.AddSingleton<Printing.Ipp.IppConnections>();
+        services.AddSingleton<Printing.PrinterRoom>();
+        services.AddScoped<Printing.PrintedDocument>();
+        services.AddScoped<Printing.PrintStep>();
+        services.AddSingleton<Printing.PrintWork>();
         return services.AddMediator(typeof(ShopServices).Assembly);
     }
 
@@ -67,4 +73,10 @@ public sealed record ShopSettings
 
     /// <summary>The shop's own label templates, which stand in for the shipped ones of the same name; null for none.</summary>
     public string? LabelTemplates { get; init; }
+
+    /// <summary>The shop's printers, each of another name.</summary>
+    public ImmutableArray<Printing.PrinterSetting> Printers { get; init; } = [];
+
+    /// <summary>How patient the shop is with its printers.</summary>
+    public Printing.PrintingPace PrintingPace { get; init; } = new();
 }

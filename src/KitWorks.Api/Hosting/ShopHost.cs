@@ -54,6 +54,7 @@ static class ShopHost
         app.MapSelling();
         app.MapStocking();
         app.MapPrinting();
+        app.MapPrintJobs();
         app.MapCatalogEditing();
         app.MapBundlePage();
         app.MapDocs();
@@ -80,6 +81,7 @@ static class ShopHost
     static void AddServices(WebApplicationBuilder builder)
     {
         builder.Services.AddShop(ShopSettingsOf(builder.Configuration), Database(builder.Configuration));
+        builder.Services.AddHostedService<PrintingService>();
         builder.Services.AddKeyAccess();
         builder.Services.AddDocs();
         builder.Services.Configure<JsonOptions>(json => StrictJson.Configure(json.SerializerOptions));
@@ -106,6 +108,8 @@ static class ShopHost
                 ? publicUrl
                 : throw new SettingException($"Shop:PublicUrl is '{url}'; it is an address such as https://kits.example.com."),
             LabelTemplates = configuration["Labels:Templates"],
+            Printers = PrinterSettings.Of(configuration),
+            PrintingPace = PrinterSettings.Pace(configuration),
         };
     }
 

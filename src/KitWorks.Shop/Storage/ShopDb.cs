@@ -17,6 +17,7 @@ public sealed class ShopDb(DbContextOptions<ShopDb> options) : DbContext(options
     internal DbSet<Quotes.Quote> Quotes => Set<Quotes.Quote>();
     internal DbSet<Orders.Order> Orders => Set<Orders.Order>();
     internal DbSet<Packing.PackedBundle> Bundles => Set<Packing.PackedBundle>();
+    internal DbSet<Printing.PrintJob> PrintJobs => Set<Printing.PrintJob>();
 
     /// <inheritdoc/>
     protected override void OnModelCreating(ModelBuilder modelBuilder)

@@ -1,0 +1,50 @@
+using KitWorks.Api.Access;
+using KitWorks.Api.Contract;
+using KitWorks.Api.Http;
+using KitWorks.Geometry;
+using KitWorks.Shop.Printing;
+using MediatR;
+
+namespace KitWorks.Api.Endpoints;
+
+/// <summary>What goes to the shop's printers.</summary>
+static class PrintJobs
+{
+    public static void MapPrintJobs(this IEndpointRouteBuilder app)
+    {
+        var jobs = app.MapGroup("/api/print-jobs").RequireAuthorization(KeyAuthentication.Staff).WithTags("Bench");
+        jobs.MapPost("", async (PrintJobBody body, IMediator mediator, CancellationToken cancellationToken) =>
+            !body.ToCommand().Succeeds(out var command, out var refusal)
+                ? Problems.Of(refusal)
+                : (await mediator.Send(command, cancellationToken)).Else(job => TypedResults.Accepted($"/api/print-jobs/{job.Id}", job)))
+            .WithSummary("Have something of an order printed").Produces<PrintJobAnswer>(202);
+        jobs.MapGet("/{id:guid}", (Guid id, IMediator mediator, CancellationToken cancellationToken) =>
+            mediator.Ask(new GetPrintJob(id), cancellationToken)).WithSummary("Where a print job stands").Produces<PrintJobAnswer>();
+        jobs.MapPost("/{id:guid}/retry", async (Guid id, IMediator mediator, CancellationToken cancellationToken) =>
+            (await mediator.Send(new RetryPrintJob(id), cancellationToken)).Else(job => TypedResults.Accepted($"/api/print-jobs/{job.Id}", job)))
+            .WithSummary("Print again what failed, or what may have").Produces<PrintJobAnswer>(202);
+        jobs.MapPost("/{id:guid}/cancel", (Guid id, IMediator mediator, CancellationToken cancellationToken) =>
+            mediator.Ask(new CancelPrintJob(id), cancellationToken)).WithSummary("Give a print job up").Produces<PrintJobAnswer>();
+
+        app.MapGet("/api/printers", (IMediator mediator, CancellationToken cancellationToken) =>
+            mediator.Ask(new ListPrinters(), printers => new PrintersView(printers), cancellationToken))
+            .RequireAuthorization(KeyAuthentication.Staff).WithTags("Bench").WithSummary("The printers, as each answers now").Produces<PrintersView>();
+    }
+}
+
+/// <summary>What to print: <c>labels</c>, all or one tier's, <c>picklist</c>, <c>cut-plan</c>, <c>packing-list</c> or <c>guide</c>.</summary>
+sealed record PrintJobBody(Guid? OrderId, string? What, int? Tier, string? Printer)
+{
+    public Outcome<QueuePrintJob> ToCommand()
+    {
+        var faults = new Faults();
+        if (OrderId is null) faults.Add("orderId", "Say of which order.");
+        if (Printer is null) faults.Add("printer", "Say on which printer; /api/printers lists them.");
+        var what = faults.Choose<Printable>("what", What, null,
+            ("labels", Printable.Labels), ("picklist", Printable.Picklist), ("cut-plan", Printable.CutPlan), ("packing-list", Printable.PackingList), ("guide", Printable.Guide));
+        return faults.Refusal is { } refusal ? refusal : new QueuePrintJob(OrderId!.Value, what!.Value, Tier, Printer!);
+    }
+}
+
+/// <summary>All printers.</summary>
+sealed record PrintersView(IReadOnlyList<PrinterAnswer> Items);

@@ -1,0 +1,58 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using KitWorks.Labels;
+using KitWorks.Shop.Printing;
+
+namespace KitWorks.Api.Hosting;
+
+/// <summary>Reads the printers from the settings: <c>Printers:0:Name</c>, <c>Uri</c>, and, where the defaults are not right, <c>Form</c>, <c>Labels</c> and <c>Paper</c>.</summary>
+static class PrinterSettings
+{
+    public static ImmutableArray<PrinterSetting> Of(IConfiguration configuration)
+    {
+        var printers = configuration.GetSection("Printers").GetChildren().Select(One).ToImmutableArray();
+        return printers.GroupBy(p => p.Name).FirstOrDefault(g => g.Count() > 1) is { Key: var twice }
+            ? throw new SettingException($"Printers holds two of the name '{twice}'; each needs a name of its own.")
+            : printers;
+    }
+
+    public static PrintingPace Pace(IConfiguration configuration) => new()
+    {
+        Beat = Seconds(configuration, "Printing:BeatSeconds", 1),
+        ToAnswer = Seconds(configuration, "Printing:AnswerSeconds", 4),
+        ToTake = Seconds(configuration, "Printing:TakeSeconds", 60),
+    };
+
+    static PrinterSetting One(IConfigurationSection section)
+    {
+        var name = section["Name"] is { Length: > 0 and <= 100 } given ? given : throw new SettingException($"{section.Path}:Name is missing or longer than 100 characters; it is what the bench calls the printer.");
+        // A password in an address would show in answers and logs.
+        var uri = Uri.TryCreate(section["Uri"], UriKind.Absolute, out var address) && address is { Scheme: "ipp" or "ipps", UserInfo: "" }
+            ? address
+            : throw new SettingException($"{section.Path}:Uri is '{section["Uri"]}'; it is an address such as ipp://printer.local/ipp/print, without name and password.");
+        return new(name, uri)
+        {
+            Form = Word(section, "Form", DocumentForm.Auto),
+            Paper = Word(section, "Paper", PaperSize.A4),
+            Labels = section["Labels"] is not { } stock
+                ? LabelStock.Page100x150
+                : LabelStock.Named(stock) ?? throw new SettingException($"{section.Path}:Labels is '{stock}'; it is one of {string.Join(", ", LabelStock.BuiltIn.Select(s => s.Name))}."),
+        };
+    }
+
+    static T Word<T>(IConfigurationSection section, string key, T otherwise) where T : struct, Enum =>
+        section[key] is not { } word ? otherwise
+        : Enum.GetNames<T>().Any(n => n.Equals(word, StringComparison.OrdinalIgnoreCase)) ? Enum.Parse<T>(word, ignoreCase: true)
+        : throw new SettingException($"{section.Path}:{key} is '{word}'; it is one of {string.Join(", ", Enum.GetNames<T>())}.");
+
+    static TimeSpan Seconds(IConfiguration configuration, string key, double otherwise) =>
+        configuration[key] is not { } text ? TimeSpan.FromSeconds(otherwise)
+        : double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var seconds) && seconds is >= 0.01 and <= 3600 ? TimeSpan.FromSeconds(seconds)
+        : throw new SettingException($"{key} is '{text}'; it is a number of seconds from 0.01 to 3600.");
+}
+
+/// <summary>Keeps the print jobs going as long as the service runs.</summary>
+sealed class PrintingService(PrintWork work) : BackgroundService
+{
+    protected override Task ExecuteAsync(CancellationToken stoppingToken) => work.Run(stoppingToken);
+}
