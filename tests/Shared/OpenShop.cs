@@ -46,7 +46,7 @@ sealed class OpenShop : IAsyncDisposable
     }
 
     /// <summary>A second process on the same database.</summary>
-    public async Task<OpenShop> AnotherInstance() => new(await Start(DatabaseFile, null), null, Keys) { DatabaseFile = DatabaseFile };
+    public async Task<OpenShop> AnotherInstance(params (string Key, string? Value)[] settings) => new(await Start(DatabaseFile, null, settings), null, Keys) { DatabaseFile = DatabaseFile };
 
     static async Task<WebApplication> Start(string databaseFile, TimeProvider? clock, params (string, string?)[] settings)
     {

@@ -25,11 +25,16 @@ static class KitWorksProcess
         }
     }
 
-    public static Process Start(string folder, params string[] arguments)
+    public static Process Start(string folder, params string[] arguments) => Start(folder, [], arguments);
+
+    /// <summary>As above, with settings given by the environment.</summary>
+    public static Process Start(string folder, (string Key, string? Value)[] settings, params string[] arguments)
     {
-        return Process.Start(new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "KitWorks.Api.dll"), .. arguments])
+        var start = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "KitWorks.Api.dll"), .. arguments])
         {
             WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true,
-        })!;
+        };
+        foreach (var (key, value) in settings) start.Environment[key.Replace(":", "__", StringComparison.Ordinal)] = value;
+        return Process.Start(start)!;
     }
 }
