@@ -1,11 +1,10 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using System.Text.RegularExpressions;
 
 namespace KitWorks.Labels;
 
 /// <summary>What to take from stock for an order, in the order in which one walks past the bins.</summary>
-public sealed partial record Picklist : Paper
+public sealed record Picklist : Paper
 {
     /// <summary>The code that the bench scans to start, drawn as Code 128; empty for none.</summary>
     public string Code { get; init; } = "";
@@ -20,14 +19,9 @@ public sealed partial record Picklist : Paper
     public required ImmutableArray<PickLine> Lines { get; init; }
 
     /// <summary>The lines by bin path, numbers in it by their value: A-2 before A-10. Lines without a bin come last.</summary>
-    public IReadOnlyList<PickLine> Path => [.. Lines.OrderBy(l => l.Bin.Length == 0).ThenBy(l => PathKey(l.Bin), StringComparer.Ordinal).ThenBy(l => l.Tier).ThenBy(l => l.Sku, StringComparer.Ordinal)];
+    public IReadOnlyList<PickLine> Path => [.. Lines.OrderBy(l => l.Bin.Length == 0).ThenBy(l => BinPath.Key(l.Bin), StringComparer.Ordinal).ThenBy(l => l.Tier).ThenBy(l => l.Sku, StringComparer.Ordinal)];
 
     internal override IEnumerable<PaperSection> Sections => [new("picklist", this)];
-
-    [GeneratedRegex("[0-9]+")]
-    private static partial Regex Numbers();
-
-    static string PathKey(string bin) => Numbers().Replace(bin, n => n.Value.PadLeft(9, '0'));
 }
 
 /// <summary>One line of a picklist.</summary>
