@@ -87,6 +87,6 @@ sealed record LabelStocksView(IReadOnlyList<LabelStockView> Items);
 /// <summary>A sheet or roll: its page, and the grid of labels on it.</summary>
 sealed record LabelStockView(string Name, double PageWidthMm, double PageHeightMm, int Rows, int Columns, double LabelWidthMm, double LabelHeightMm)
 {
-    public static LabelStockView Of(LabelStock stock) => new(stock.Name, stock.PageWidthMm, stock.PageHeightMm, stock.Rows, stock.Columns,
+    public static LabelStockView Of(LabelStock stock) => new(stock.Name, Math.Round(stock.PageWidthMm, 2), Math.Round(stock.PageHeightMm, 2), stock.Rows, stock.Columns,
         Math.Round(stock.LabelWidthMm, 2), Math.Round(stock.LabelHeightMm, 2));
 }

@@ -21,6 +21,10 @@ public sealed record Picklist : Paper
     /// <summary>The lines by bin path, numbers in it by their value: A-2 before A-10. Lines without a bin come last.</summary>
     public IReadOnlyList<PickLine> Path => [.. Lines.OrderBy(l => l.Bin.Length == 0).ThenBy(l => BinPath.Key(l.Bin), StringComparer.Ordinal).ThenBy(l => l.Tier).ThenBy(l => l.Sku, StringComparer.Ordinal)];
 
+    /// <summary>The same a stop at a time: everything of one sort from one bin, and what of it goes to which tier.</summary>
+    public IReadOnlyList<PickStop> Stops => [.. Path.GroupBy(l => (l.Bin, l.Sku, l.Description, l.Unit, l.Tag)).SelectMany(g => g.Chunk(PickStop.MostParts)
+        .Select((lines, i) => new PickStop(g.Key.Bin, g.Key.Sku, g.Key.Description, g.Key.Unit, i == 0 ? PickStop.Words(g.Sum(l => l.Quantity)) : "…", g.Key.Tag, lines)))];
+
     internal override IEnumerable<PaperSection> Sections => [new("picklist", this)];
 }
 
@@ -35,5 +39,20 @@ public sealed record Picklist : Paper
 public sealed record PickLine(string Bin, string Sku, string Description, int Quantity, string Unit, int Tier, TagMark Tag)
 {
     /// <summary>The quantity with its thousands set apart.</summary>
-    public string QuantityWords => Quantity.ToString("# ##0", CultureInfo.InvariantCulture).Trim();
+    public string QuantityWords => PickStop.Words(Quantity);
+}
+
+/// <summary>What to take at one bin.</summary>
+/// <param name="Bin">The bin; empty where the item has none.</param>
+/// <param name="Sku">The stock code.</param>
+/// <param name="Description">The item's name for people.</param>
+/// <param name="Unit">Of what: pieces, lengths, m².</param>
+/// <param name="Take">How many in all; three dots where an earlier stop said it.</param>
+/// <param name="Tag">The marker of the strut type.</param>
+/// <param name="Parts">What of it goes to which tier.</param>
+public sealed record PickStop(string Bin, string Sku, string Description, string Unit, string Take, TagMark Tag, IReadOnlyList<PickLine> Parts)
+{
+    internal const int MostParts = 8;
+
+    internal static string Words(int quantity) => quantity.ToString("# ##0", CultureInfo.InvariantCulture).Trim();
 }

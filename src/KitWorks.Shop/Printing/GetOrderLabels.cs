@@ -37,7 +37,7 @@ sealed class GetOrderLabelsHandler(IMediator mediator, OrderLabelPress press, Sh
         BundleKind.Ties => TieBagOf(bundle, order),
         BundleKind.Struts => StrutsOf(bundle, order),
         BundleKind.Stakes => PackOf(bundle, order, "Stakes"),
-        BundleKind.Cover => PackOf(bundle, order, "Cover"),
+        BundleKind.Cover => CoverOf(bundle, order),
     };
 
     BundleLabel PackOf(BundleAnswer bundle, OrderedKit order, string what)
@@ -67,9 +67,16 @@ sealed class GetOrderLabelsHandler(IMediator mediator, OrderLabelPress press, Sh
         var type = order.Kit.StrutTypes.First(t => t.Code == bundle.Contents[0].Code);
         return PackOf(bundle, order, "Struts") with
         {
+            Contents = [.. bundle.Contents.Select(c => new LabelItem(c.Sku, $"Cut from {order.Kit.Parts.First(p => p.Sku == c.Sku).Description}", c.Count))],
             PieceCode = type.Code, CutLength = type.CutLength.ToString(), Tag = new(type.Tag.Colour, type.Tag.Hex, type.Tag.Bands),
         };
     }
+
+    /// <summary>Cover is counted in square metres.</summary>
+    BundleLabel CoverOf(BundleAnswer bundle, OrderedKit order) => PackOf(bundle, order, "Cover") with
+    {
+        Contents = [.. bundle.Contents.Select(c => new LabelItem(c.Sku, Words.Name(c.Description), c.Count, "m²"))],
+    };
 
     TieBagLabel TieBagOf(BundleAnswer bundle, OrderedKit order)
     {
