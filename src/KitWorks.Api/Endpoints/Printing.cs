@@ -34,7 +34,7 @@ static class Printing
             .RequireAuthorization(KeyAuthentication.AnyKey).WithTags("Papers").WithSummary("The sheets and rolls that labels are printed on");
 
         MapPaper(order, "picklist.pdf", PaperKind.Picklist, "What to take from stock, by bin path");
-        MapPaper(order, "cut-plan.pdf", PaperKind.CutSheet, "How to cut the pipe of one kit, for the saw");
+        MapPaper(order, "cut-plan.pdf", PaperKind.CutSheet, "How to cut the pipe of all kits, for the saw");
         MapPaper(order, "packing-list.pdf", PaperKind.PackingList, "What is in the box");
         MapPaper(order, "guide.pdf", PaperKind.BuildGuide, "How to build it, tier by tier");
 
