@@ -34,7 +34,8 @@ sealed class Stakes
     /// <summary>Where a stake is on the ground, in millimetres from the middle, y up.</summary>
     public Spot At(int stake) => new(nodes[stake - 1].Position.X, nodes[stake - 1].Position.Y);
 
-    public double HeightOf(int stake) => nodes[stake - 1].Position.Z;
+    /// <summary>How high a node is over the lowest of the ring, which lies on the ground.</summary>
+    public double HeightOf(int stake) => nodes[stake - 1].Position.Z - nodes.Min(n => n.Position.Z);
 
     public double Between(int one, int other) => At(one).DistanceTo(At(other));
 

@@ -53,6 +53,7 @@ sealed class GetOrderPaperHandler(IMediator mediator, OrderLabelPress press, Sho
             Shop = settings.ShopName,
             Shelter = BuiltBy(order),
             Customer = order.Customer,
+            Warnings = [.. order.Kit.Warnings.Select(w => w.Detail)],
             Lines =
             [
                 .. picklist.Lines.Select(l => new PickLine(
