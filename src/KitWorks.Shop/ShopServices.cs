@@ -31,6 +31,9 @@ public static class ShopServices
         services.AddScoped<Printing.PrintedDocument>();
         services.AddScoped<Printing.PrintStep>();
         services.AddSingleton<Printing.PrintWork>();
+        services.AddSingleton<Webhooks.WebhookPost>();
+        services.AddScoped<Webhooks.WebhookStep>();
+        services.AddSingleton<Webhooks.WebhookWork>();
         return services.AddMediator(typeof(ShopServices).Assembly);
     }
 
@@ -82,4 +85,7 @@ public sealed record ShopSettings
 
     /// <summary>How patient the shop is with its printers.</summary>
     public Printing.PrintingPace PrintingPace { get; init; } = new();
+
+    /// <summary>How webhooks are told.</summary>
+    public Webhooks.WebhookPace WebhookPace { get; init; } = new();
 }

@@ -19,6 +19,7 @@ public sealed class ShopDb(DbContextOptions<ShopDb> options) : DbContext(options
     internal DbSet<Orders.OrderKit> OrderKits => Set<Orders.OrderKit>();
     internal DbSet<Packing.PackedBundle> Bundles => Set<Packing.PackedBundle>();
     internal DbSet<Printing.PrintJob> PrintJobs => Set<Printing.PrintJob>();
+    internal DbSet<Webhooks.Webhook> Webhooks => Set<Webhooks.Webhook>();
 
     /// <inheritdoc/>
     protected override void OnModelCreating(ModelBuilder modelBuilder)
