@@ -25,6 +25,8 @@ public static class ShopServices
         services.AddSingleton<WriteLane>();
         services.AddScoped<Answering>();
         services.AddScoped<Inventory.Ledger>();
+        services.AddSingleton<Orders.OrderDesk>();
+        services.AddScoped<Orders.OrderTaking>();
         services.AddSingleton<Printing.OrderLabelPress>();
         services.AddSingleton<Printing.Ipp.IppConnections>();
         services.AddSingleton<Printing.PrinterRoom>();
