@@ -56,9 +56,8 @@ namespace KitWorks.Migrations.Sqlite.Migrations
             // What an order takes from stock is filled in from its kit by Upgrade.
             migrationBuilder.Sql("INSERT INTO order_kits (OrderId, Packed) SELECT Id, PackedKit FROM orders");
 
-            migrationBuilder.DropColumn(
-                name: "PackedKit",
-                table: "orders");
+            // SQLite itself drops a column in the transaction of the migration; the builder would copy the table, outside of it.
+            migrationBuilder.Sql("ALTER TABLE orders DROP COLUMN PackedKit");
 
             migrationBuilder.CreateIndex(
                 name: "IX_stock_movements_Reference",
