@@ -46,6 +46,8 @@ public sealed partial class TrussModel
         (Nodes, Members, Supports, reached) = (nodes, members, supports, new bool[nodes.Length]);
         foreach (var end in members.SelectMany(m => new[] { m.From, m.To }).Where(IsNode)) reached[end] = true;
         SpanMm = Span();
+        StoodSupports = [.. supports.Index().Where(s => IsNode(s.Item.Node) && reached[s.Item.Node]).Select(s => s.Index)];
+        Stood = [.. StoodSupports.Select(s => supports[s].Node)];
     }
 
     /// <summary>Where the nodes are, in millimetres.</summary>
@@ -56,6 +58,12 @@ public sealed partial class TrussModel
 
     /// <summary>The nodes that are held.</summary>
     public ImmutableArray<Support> Supports { get; }
+
+    /// <summary>The nodes that are held and that a member reaches, in the order of the supports.</summary>
+    internal ImmutableArray<int> Stood { get; }
+
+    /// <summary>The places of their supports.</summary>
+    internal ImmutableArray<int> StoodSupports { get; }
 
     /// <summary>The cover's triangles, counter-clockwise seen from outside; empty where there is no cover.</summary>
     public ImmutableArray<Panel> Panels { get; private init; } = [];

@@ -69,7 +69,7 @@ sealed class DemoShop(IServiceProvider services, DirectoryInfo folder)
         return new(order, kit, papers);
 
         Task Picture(string name, DrawingOptions options) =>
-            Write(name, System.Text.Encoding.UTF8.GetBytes(FrameDrawing.Draw(kit.Frame, options, kit.StrutTypes).Value));
+            Write(name, System.Text.Encoding.UTF8.GetBytes(FrameDrawing.Draw(kit.Frame, options with { Openings = kit.Openings }, kit.StrutTypes).Value));
 
         Task Write(string name, byte[] content) => File.WriteAllBytesAsync(Path.Combine(papers.FullName, name), content, cancellationToken);
     }
