@@ -27,7 +27,7 @@ public sealed partial record Kit
     /// <summary>The sums.</summary>
     public required KitTotals Totals { get; init; }
 
-    /// <summary>The doors and vents: doors by stake, then vents by node. What they leave out is not in the frame; their posts, feet and sills are.</summary>
+    /// <summary>The doors and vents: doors by stake, then vents by panel. What they leave out is not in the frame; their posts, feet and sills are.</summary>
     public ImmutableArray<FramedOpening> Openings { get; init; } = [];
 
     /// <summary>The stakes of each base hub, in the order of the frame's base; empty in kits made before stakes followed the screening.</summary>

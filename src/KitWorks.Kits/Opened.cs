@@ -17,7 +17,7 @@ static class Opened
         foreach (var opening in opened.Openings)
             if (TooShort(opened.Frame, opening, hubs) is { } cutMm)
                 return Refusal.OfField(Code, "openings",
-                    $"A piece of the door at stake {((Door)opening.Opening).Stake} would be cut to {cutMm:0.#} mm; {StrutTyping.ShortestStrutMm} mm is the least. Put the door at another stake, or make the shelter larger.");
+                    $"A piece of the {(opening.Opening is Door door ? $"door at stake {door.Stake}" : "vent")} would be cut to {cutMm:0.#} mm; {StrutTyping.ShortestStrutMm} mm is the least. Put it elsewhere, or make the shelter larger.");
         var loose = Truss.Of(opened.Frame, AnySection, BaseSupport.Pinned).Value.Mechanisms;
         return loose.IsEmpty
             ? opened

@@ -10,6 +10,7 @@ var tables = new Dictionary<string, Func<string[], int>>
     ["spheres"] = SphereTable.Print,
     ["labels"] = LabelRates.Print,
     ["statics"] = HubSweeps.Print,
+    ["screening"] = ScreenedKits.Print,
     ["cut-plans"] = ProvenShares.Print,
 };
 if (args is [var name, .. var rest] && tables.TryGetValue(name, out var print)) return print(rest);

@@ -61,29 +61,31 @@ public class OpeningTests
     }
 
     [Theory, MemberData(nameof(Shelters))]
-    public void Of_AVent_LeavesOutOneHubAndDoublesItsRing(string name)
+    public void Of_AVent_LeavesOutAPanelAndDoublesItsStruts(string name)
     {
         var frame = Built(name);
         var opened = OpenedFrame.Of(frame, [new Vent()]).Value;
-        var (vent, hub) = (opened.Openings.Single(), frame.Nodes[((Vent)opened.Openings[0].Opening).Node!.Value]);
+        var (vent, panel) = (opened.Openings.Single(), frame.Panels[((Vent)opened.Openings[0].Opening).Panel!.Value]);
 
-        Assert.Equal(frame.Nodes.Where(n => n.Tier >= 2).Max(n => n.Position.Z), hub.Position.Z, 1e-6);
-        Assert.Equal(frame.Nodes.Length - 1, opened.Frame.Nodes.Length);
-        Assert.Equal(frame.Struts.Length - hub.Degree, opened.Frame.Struts.Length);
-        Assert.Equal(frame.Panels.Length - hub.Degree, opened.Frame.Panels.Length);
-        Assert.Equal(hub.Degree, vent.Doubled.Length);
-        Assert.Equal(frame.Base.Length, opened.Frame.Base.Length);
+        Assert.Equal(frame.Nodes, opened.Frame.Nodes);
+        Assert.Equal(frame.Struts, opened.Frame.Struts);
+        Assert.Equal(frame.Panels.Length - 1, opened.Frame.Panels.Length);
+        Assert.Equal([panel.A, panel.B, panel.C], vent.Edge);
+        Assert.Equal(3, vent.Doubled.Distinct().Count());
+        Assert.All(vent.Doubled, s => Assert.True(vent.Edge.Contains(frame.Struts[s].From) && vent.Edge.Contains(frame.Struts[s].To)));
+        Assert.All(vent.Edge, n => Assert.True(frame.Nodes[n].Tier > 0));
         Holds(opened, frame);
     }
 
     [Fact]
-    public void Of_TheVentOfATwoFrequencyDome_IsAsWideAsItsPentagon()
+    public void Of_TheTopVentOfATwoFrequencyDome_IsAsWideAsItsInscribedCircle()
     {
-        // The top hub of a 2V dome has five neighbours in a regular pentagon of side 0.618034·R: its inscribed circle is side / tan 36° across.
         var frame = Dome(2, "1/2");
         var vent = OpenedFrame.Of(frame, [new Vent()]).Value.Openings.Single();
-        Assert.Equal(0.6180339887 * frame.RadiusMm!.Value / Math.Tan(Math.PI / 5), vent.ClearWidthMm, 1e-4);
-        Assert.Equal(5, vent.Edge.Length);
+        // The top panels of a 2V dome have sides 0.546533·R, twice, and 0.618034·R (chord factors, any table).
+        double a = 0.5465330578 * frame.RadiusMm!.Value, c = 0.6180339887 * frame.RadiusMm.Value;
+        var area = c / 4 * Math.Sqrt(4 * a * a - c * c);
+        Assert.Equal(4 * area / (2 * a + c), vent.ClearWidthMm, 1e-3);
     }
 
     [Fact]
@@ -91,7 +93,7 @@ public class OpeningTests
     {
         var frame = Dome(4, "1/2");
         var one = OpenedFrame.Of(frame, [new Vent(), new Door { Stake = 9 }, new Door { Stake = 1, Top = DoorTop.Peaked }]).Value;
-        var other = OpenedFrame.Of(frame, [new Door { Stake = 1, Top = DoorTop.Peaked }, new Vent { Node = 0 }, new Door { Stake = 9 }]).Value;
+        var other = OpenedFrame.Of(frame, [new Door { Stake = 1, Top = DoorTop.Peaked }, new Vent { Panel = ((Vent)one.Openings[2].Opening).Panel }, new Door { Stake = 9 }]).Value;
         Assert.Equal(one.Openings.Select(o => o.Opening), other.Openings.Select(o => o.Opening));
         Assert.Equal(one.Frame.Nodes, other.Frame.Nodes);
         Assert.Equal(one.Frame.Struts, other.Frame.Struts);
@@ -113,9 +115,9 @@ public class OpeningTests
         var frame = Dome(3, "5/8");
         Refuses("openings/0/stake", "There is no stake 16", new Door { Stake = 16 });
         Refuses("openings/0/stake", "There is no stake 0", new Door { Stake = 0 });
-        Refuses("openings/0/node", "There is no node -1", new Vent { Node = -1 });
-        Refuses("openings/0/node", "off the ground", new Vent { Node = frame.Base[0] });
-        Refuses("openings/1/node", "shares hubs", new Vent { Node = 0 }, new Vent { Node = 1 });
+        Refuses("openings/0/panel", "There is no panel -1", new Vent { Panel = -1 });
+        Refuses("openings/0/panel", "on the ground", new Vent { Panel = frame.Panels.Length - 1 });
+        Refuses("openings/1/panel", "shares hubs", new Vent { Panel = 0 }, new Vent { Panel = 1 });
         var full = OpenedFrame.Of(frame, [.. Enumerable.Repeat(new Door(), 9)]).Refusal!;
         Assert.Equal("openings", full.Errors.Single().Field);
         var crowded = OpenedFrame.Of(Dome(2, "1/2"), [.. Enumerable.Repeat(new Door(), 8)]).Refusal!;

@@ -4,7 +4,7 @@ namespace KitWorks.Geometry;
 
 /// <summary>A frame with its openings made and framed. Without openings it is the frame as it was.</summary>
 /// <param name="Frame">The frame: what is left out is not in it, and the posts, feet and sills of its doors are.</param>
-/// <param name="Openings">The openings: doors by stake, then vents by node, however they were given.</param>
+/// <param name="Openings">The openings: doors by stake, then vents by panel, however they were given.</param>
 public sealed record OpenedFrame(Frame Frame, ImmutableArray<FramedOpening> Openings)
 {
     /// <summary>The most openings to one shelter.</summary>
@@ -44,16 +44,16 @@ public sealed record FramedOpening
     /// <summary>What was asked for, with its place filled in.</summary>
     public required Opening Opening { get; init; }
 
-    /// <summary>The nodes around it, counter-clockwise seen from outside; of a door the two feet come first.</summary>
+    /// <summary>The nodes around what is open, counter-clockwise seen from outside; of a door the two feet come first.</summary>
     public required ImmutableArray<int> Edge { get; init; }
 
     /// <summary>Struts that are left out.</summary>
     public required int StrutsLeftOut { get; init; }
 
-    /// <summary>Hubs that are left out: 1.</summary>
+    /// <summary>Hubs that are left out: of a door 1, of a vent none.</summary>
     public required int HubsLeftOut { get; init; }
 
-    /// <summary>Panels that are left out.</summary>
+    /// <summary>Panels that are left out; those that take the place of some are in the frame.</summary>
     public required int PanelsLeftOut { get; init; }
 
     /// <summary>The posts of a door, by strut id: the left one seen from outside, then the right one.</summary>
@@ -62,7 +62,7 @@ public sealed record FramedOpening
     /// <summary>The struts that join a door's feet to the base ring, by id, in the same order.</summary>
     public ImmutableArray<int> Sills { get; init; } = [];
 
-    /// <summary>The struts that lie double, by id.</summary>
+    /// <summary>The struts that lie double, by id: of a door those over it, of a vent those around it.</summary>
     public required ImmutableArray<int> Doubled { get; init; }
 
     /// <summary>Triangles that shut it, counter-clockwise seen from outside; they are not among the frame's panels and are of no kind.</summary>

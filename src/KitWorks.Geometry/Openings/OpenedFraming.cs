@@ -19,18 +19,19 @@ sealed class OpenedFraming
     public OpenedFraming(Frame frame, IReadOnlyList<OpeningPlace> places)
     {
         (this.frame, this.places, renumbered) = (frame, places, new int[frame.Nodes.Length]);
-        var leftOut = places.Select(p => p.Hub).ToHashSet();
+        var leftOut = places.Where(p => p.Hub is not null).Select(p => p.Hub!.Value).ToHashSet();
+        var vents = places.Where(p => p.Opening is Vent).Select(p => p.Number).ToHashSet();
         foreach (var node in frame.Nodes)
         {
             renumbered[node.Id] = leftOut.Contains(node.Id) ? -1 : points.Count;
             if (!leftOut.Contains(node.Id)) points.Add(node.Position);
         }
-        var lintels = places.Where(p => p.Peak is not null).Select(p => Key(p.Ring[1], p.Ring[2])).ToHashSet();
+        var lintels = places.Where(p => p.Peak is not null).Select(p => Key(p.Nodes[1], p.Nodes[2])).ToHashSet();
         foreach (var s in frame.Struts)
             if (renumbered[s.From] >= 0 && renumbered[s.To] >= 0 && !lintels.Contains((s.From, s.To)))
                 Add(renumbered[s.From], renumbered[s.To], s.SpacingMm, frame.Families[s.Family].ChordFactor);
-        foreach (var (a, b, c, _) in frame.Panels)
-            if (renumbered[a] >= 0 && renumbered[b] >= 0 && renumbered[c] >= 0
+        foreach (var (i, (a, b, c, _)) in frame.Panels.Index())
+            if (!vents.Contains(i) && renumbered[a] >= 0 && renumbered[b] >= 0 && renumbered[c] >= 0
                 && !lintels.Contains(Key(a, b)) && !lintels.Contains(Key(b, c)) && !lintels.Contains(Key(c, a)))
                 panels.Add((renumbered[a], renumbered[b], renumbered[c]));
     }
@@ -43,8 +44,8 @@ sealed class OpenedFraming
 
     FramedOpening DoorOf(OpeningPlace place)
     {
-        int right = Now(place.Ring[0]), rightHead = Now(place.Ring[1]), leftHead = Now(place.Ring[2]), left = Now(place.Ring[3]);
-        var ground = frame.Nodes[place.Hub].Position.Z;
+        int right = Now(place.Nodes[0]), rightHead = Now(place.Nodes[1]), leftHead = Now(place.Nodes[2]), left = Now(place.Nodes[3]);
+        var ground = frame.Nodes[place.Hub!.Value].Position.Z;
         int leftFoot = Foot(leftHead, ground), rightFoot = Foot(rightHead, ground);
         int[] posts = [Join(leftHead, leftFoot), Join(rightHead, rightFoot)], sills = [Join(left, leftFoot), Join(right, rightFoot)];
         panels.Add((left, leftFoot, leftHead));
@@ -74,18 +75,19 @@ sealed class OpenedFraming
 
     FramedOpening VentOf(OpeningPlace place)
     {
-        int[] ring = [.. place.Ring.Select(Now)];
-        var middle = ring.Aggregate(default(Point3), (sum, n) => sum + points[n]) * (1.0 / ring.Length);
-        var across = 2 * ring.Select((n, i) => Distance(middle, points[n], points[ring[(i + 1) % ring.Length]])).Min();
+        int a = Now(place.Nodes[0]), b = Now(place.Nodes[1]), c = Now(place.Nodes[2]);
+        var (p, q, r) = (points[a], points[b], points[c]);
+        // The inscribed circle of a triangle is four times its area over its perimeter across.
+        var across = 2 * (q - p).Cross(r - p).Norm / (p.DistanceTo(q) + q.DistanceTo(r) + r.DistanceTo(p));
         return new()
         {
             Opening = place.Opening,
-            Edge = [.. ring],
-            StrutsLeftOut = ring.Length,
-            HubsLeftOut = 1,
-            PanelsLeftOut = ring.Length,
-            Doubled = [.. ring.Select((n, i) => struts[Key(n, ring[(i + 1) % ring.Length])])],
-            Shut = [.. Enumerable.Range(1, ring.Length - 2).Select(i => new Panel(ring[0], ring[i], ring[i + 1], -1))],
+            Edge = [a, b, c],
+            StrutsLeftOut = 0,
+            HubsLeftOut = 0,
+            PanelsLeftOut = 1,
+            Doubled = [struts[Key(a, b)], struts[Key(b, c)], struts[Key(c, a)]],
+            Shut = [new(a, b, c, -1)],
             ClearWidthMm = across,
             ClearHeightMm = across,
         };
@@ -99,10 +101,10 @@ sealed class OpenedFraming
         return points.Count - 1;
     }
 
-    int Join(int node, int foot)
+    int Join(int node, int other)
     {
-        var spacing = points[node].DistanceTo(points[foot]);
-        return Add(node, foot, spacing, frame.RadiusMm is { } r ? spacing / r : null);
+        var spacing = points[node].DistanceTo(points[other]);
+        return Add(Math.Min(node, other), Math.Max(node, other), spacing, frame.RadiusMm is { } r ? spacing / r : null);
     }
 
     int Add(int from, int to, double spacing, double? chordFactor)
@@ -112,8 +114,6 @@ sealed class OpenedFraming
     }
 
     static (int, int) Key(int a, int b) => a < b ? (a, b) : (b, a);
-
-    static double Distance(Point3 p, Point3 a, Point3 b) => (b - a).Cross(p - a).Norm / (b - a).Norm;
 
     Frame Numbered(ImmutableArray<FramedOpening> openings)
     {

@@ -32,10 +32,11 @@ public enum DoorTop
 }
 
 /// <summary>
-/// A vent: one hub off the ground is left out with its struts and panels, and the ring of struts around it is doubled. Common practice, no source.
+/// A vent: one panel off the ground is left open, and a second strut lies beside each of the three around it, which the edge of the cover and a flap are tied
+/// to. No strut is left out. Common practice, no source.
 /// </summary>
 public sealed record Vent : Opening
 {
-    /// <summary>The hub's node; null for the topmost that will do.</summary>
-    public int? Node { get; init; }
+    /// <summary>The panel's place in <see cref="Frame.Panels"/>; null for the topmost that will do.</summary>
+    public int? Panel { get; init; }
 }

@@ -45,8 +45,8 @@ sealed class Screener(OpenedFrame opened, Fittings fittings, ShopCatalog catalog
 
     /// <summary>The frame under its loads, solved once for all pipes. What leans on a shut door reaches the frame, and the wind finds it open.</summary>
     Outcome<Sweep> Swept() => sweep ??= opened.Openings.IsEmpty
-        ? Sweep.Of(frame, loads)
-        : Sweep.Of(frame, loads with { Wind = loads.Wind is { } wind ? wind with { InsideCp = Math.Max(wind.InsideCp, OpenInsideCp) } : null }, shut: [.. opened.Shut]);
+        ? Sweeps.Of(opened, loads)
+        : Sweeps.Of(opened, loads with { Wind = loads.Wind is { } wind ? wind with { InsideCp = Math.Max(wind.InsideCp, OpenInsideCp) } : null });
 
     public static Outcome<Section> Section(StrutStock pipe) => pipe.ModulusMPa is not { } modulus
         ? Refusal.OfField("statics.material-unknown", "strutStock", $"The catalog does not say how stiff {pipe.Name} is.")

@@ -62,7 +62,7 @@ sealed record Stands(KitScreening? Screening, Recommendation? Recommendation, Im
         Notes =
         [
             .. report.Mechanisms.Take(3).Select(m => m.Detail), .. report.Notes,
-            .. screener.Opened.Openings.IsEmpty ? Array.Empty<string>() : ["Openings: struts that lie double are reckoned as one, wind is let in, and what leans on a shut door or vent is borne by the hubs around it."],
+            .. screener.Opened.Openings.IsEmpty ? Array.Empty<string>() : ["Openings: struts that lie double count twice against buckling only, wind is let in, and what leans on a shut door or vent is borne by the hubs around it."],
             .. materials.Cover is null ? ["The design has no cover; wind and snow are taken as if it had one."] : Array.Empty<string>(),
         ],
         Caution = Truss.Caution,

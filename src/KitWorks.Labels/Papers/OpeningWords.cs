@@ -30,15 +30,17 @@ sealed class OpeningWords(Kit kit, FramedOpening opening, Units units)
 
     GuideOpening Vent()
     {
-        var tier = opening.Doubled.Select(TierOf).Max();
+        var tier = opening.Doubled.Max(TierOf);
         return new(
-            $"Vent in tier {tier}: {Measure.Part(opening.ClearWidthMm, units)} across between node centres",
+            $"Vent in tier {tier}: a triangle, {Measure.Part(opening.ClearWidthMm, units)} across between node centres",
             LeftOut(),
-            $"Nothing goes inside the ring of {opening.Edge.Length} hubs. When you have closed tier {tier}, and before you go on, tie a second strut beside each strut of the ring: {Codes(opening.Doubled)}. "
-            + "Leave this part of the cover out, or hang it as a flap that can be tied down.");
+            $"When you close tier {tier}, tie a second strut beside each of the three around it: {Codes(opening.Doubled)}. "
+            + "The edge of the cover is tied to the outer ones; a flap can hang from the inner ones and be tied down in wind.");
     }
 
-    string LeftOut() => $"Left out: one hub, {opening.StrutsLeftOut} struts and {opening.PanelsLeftOut} panels.";
+    string LeftOut() => opening.HubsLeftOut == 0
+        ? "Left out: one panel. No strut is left out."
+        : $"Left out: one hub, {opening.StrutsLeftOut} struts and {opening.PanelsLeftOut} panels.";
 
     int StakeOf(int node) => kit.Frame.Base.IndexOf(node) + 1;
 

@@ -64,13 +64,13 @@ public sealed record LoadSet
 
     IEnumerable<Outcome<SetCase>> Further(TrussModel model)
     {
-        if (Snow is not null) yield return Snow.Balanced(model).Select(c => new SetCase(c));
+        if (Snow is not null) yield return Snow.Balanced(model).Select(c => new SetCase(c, IsByArea: true));
         foreach (var direction in DirectionsDeg)
         {
-            if (Snow is not null) yield return Snow.OneSided(model, direction).Select(c => new SetCase(c));
+            if (Snow is not null) yield return Snow.OneSided(model, direction).Select(c => new SetCase(c, IsByArea: true));
             if (Wind is null) continue;
-            yield return Wind.On(model, direction, inflated: false).Select(c => new SetCase(c.Times(WindFactor)));
-            yield return Wind.On(model, direction, inflated: true).Select(c => new SetCase(c.Times(WindFactor), LightDead: true));
+            yield return Wind.On(model, direction, inflated: false).Select(c => new SetCase(c.Times(WindFactor), IsByArea: true));
+            yield return Wind.On(model, direction, inflated: true).Select(c => new SetCase(c.Times(WindFactor), IsByArea: true, LightDead: true));
         }
     }
 }
@@ -78,4 +78,5 @@ public sealed record LoadSet
 /// <summary>One case of a load set, without its dead load.</summary>
 /// <param name="Live">The forces.</param>
 /// <param name="LightDead">Whether <see cref="LoadSet.DeadAgainstUplift"/> holds for the dead load.</param>
-readonly record struct SetCase(LoadCase Live, bool LightDead = false);
+/// <param name="IsByArea">Whether the forces are as the cover's area; otherwise they are the same on a larger shelter.</param>
+readonly record struct SetCase(LoadCase Live, bool LightDead = false, bool IsByArea = false);
