@@ -11,6 +11,7 @@ var tables = new Dictionary<string, Func<string[], int>>
     ["spheres"] = SphereTable.Print,
     ["labels"] = LabelRates.Print,
     ["statics"] = HubSweeps.Print,
+    ["screening"] = ScreenedKits.Print,
     ["cut-plans"] = ProvenShares.Print,
     ["orders"] = OrderRates.Print,
 };

@@ -69,7 +69,7 @@ sealed class DemoShop(IServiceProvider services, DirectoryInfo folder)
         return new(order, kit, papers);
 
         Task Picture(string name, DrawingOptions options) =>
-            Write(name, System.Text.Encoding.UTF8.GetBytes(FrameDrawing.Draw(kit.Frame, options, kit.StrutTypes).Value));
+            Write(name, System.Text.Encoding.UTF8.GetBytes(FrameDrawing.Draw(kit.Frame, options with { Openings = kit.Openings }, kit.StrutTypes).Value));
 
         async Task Copy(string name, Stream content)
         {

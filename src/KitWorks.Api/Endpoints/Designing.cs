@@ -22,7 +22,7 @@ static class Designing
             (await Preview(body, mediator, cancellationToken)).Ok(KitAnswer.Of))
             .WithSummary("The kit of a design").Produces<KitAnswer>();
 
-        api.MapPost("/frames", (FrameBody body) => FrameOf(body.Shelter).Ok(FrameAnswer.Of))
+        api.MapPost("/frames", (FrameBody body) => FrameOf(body.Shelter, body.Openings).Ok(o => FrameAnswer.Of(o.Frame)))
             .WithSummary("The geometry of a shelter").Produces<FrameAnswer>();
 
         api.MapPost("/drawings", (DrawingBody body) => Draw(body).Else(svg => TypedResults.Text(svg, "image/svg+xml; charset=utf-8")))
@@ -46,8 +46,14 @@ static class Designing
         return Kit.Make(design, catalog).Under("design");
     }
 
-    static Outcome<Frame> FrameOf(ShelterBody? body) => Required(body, "shelter").Then(s => s.ToShelter().Under("shelter"))
-        .Then(shelter => Frame.Build(shelter).Under("shelter"));
+    static Outcome<OpenedFrame> FrameOf(ShelterBody? body, OpeningBody?[]? openingBodies)
+    {
+        var faults = new Faults();
+        var shelter = faults.Take("shelter", body is null ? ShelterBody.Missing : body.ToShelter());
+        var openings = faults.Take("", OpeningBody.ToOpenings(openingBodies));
+        if (faults.Refusal is { } refusal) return refusal;
+        return Frame.Build(shelter!).Under("shelter").Then(frame => OpenedFrame.Of(frame, openings));
+    }
 
     static Outcome<string> Draw(DrawingBody body)
     {
@@ -55,15 +61,16 @@ static class Designing
         var view = faults.Choose("view", body.View, View.Isometric, ("plan", View.Plan), ("side", View.Side), ("end", View.End), ("iso", View.Isometric), ("spread", View.Spread));
         if (faults.Refusal is { } refusal) return refusal;
         if (body.Forces is not null) return DrawForces(body, body.Forces, view!.Value);
-        return FrameOf(body.Shelter).Then(frame => FrameDrawing.Draw(frame, new() { View = view!.Value, Tier = body.Tier }));
+        return FrameOf(body.Shelter, body.Openings)
+            .Then(opened => FrameDrawing.Draw(opened.Frame, new() { View = view!.Value, Tier = body.Tier, Openings = opened.Openings }));
     }
 
     static Outcome<string> DrawForces(DrawingBody body, ForcesBody forcesBody, View view)
     {
         if (body.Tier is not null) return Refusal.OfField("request.invalid", "tier", "A frame bears its loads as a whole; leave the tier out, or the forces.");
         if (!forcesBody.ToForces().Under("forces").Succeeds(out var forces, out var refusal)) return refusal;
-        return FrameOf(body.Shelter)
-            .Then(frame => forces.On(frame).Under("forces"))
+        return FrameOf(body.Shelter, body.Openings)
+            .Then(opened => forces.On(opened.Frame).Under("forces"))
             .Then(loaded => loaded.Result is { } result
                 ? ForceDrawing.Draw(loaded.Frame, result.Members, forces.Loads, new() { View = view })
                 : Statics.Mechanism.RefusalOf(loaded.Truss.Mechanisms));
@@ -76,14 +83,14 @@ static class Designing
 /// <summary>A design to look at.</summary>
 sealed record PreviewBody(DesignBody? Design);
 
-/// <summary>A shelter to frame.</summary>
-sealed record FrameBody(ShelterBody? Shelter);
+/// <summary>A shelter to frame, with its openings made where there are any.</summary>
+sealed record FrameBody(ShelterBody? Shelter, OpeningBody?[]? Openings);
 
 /// <summary>
 /// A shelter to draw: <c>plan</c>, <c>side</c>, <c>end</c>, <c>iso</c> (default) or <c>spread</c>, whole or as it stands after a tier. With <c>forces</c>,
 /// as in /api/statics/preview, the struts are drawn by the force in them: compression blue, tension orange, the wider the larger.
 /// </summary>
-sealed record DrawingBody(ShelterBody? Shelter, string? View, int? Tier, ForcesBody? Forces);
+sealed record DrawingBody(ShelterBody? Shelter, string? View, int? Tier, ForcesBody? Forces, OpeningBody?[]? Openings);
 
 /// <summary>A dome, whose cut and size do not matter: by itself, or as <c>shelter</c> or <c>dome</c>.</summary>
 sealed record CutsBody : ShelterBody

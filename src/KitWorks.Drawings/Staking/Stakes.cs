@@ -16,10 +16,13 @@ sealed class Stakes
     const int MostDiagonals = 12;
 
     readonly Node[] nodes;
+    readonly bool[] open;
 
     public Stakes(Frame frame)
     {
         nodes = [.. frame.Base.Select(id => frame.Nodes[id])];
+        var sides = frame.Struts.Select(s => (s.From, s.To)).ToHashSet();
+        open = [.. nodes.Select((n, i) => (n.Id, Next: nodes[(i + 1) % Count].Id)).Select(s => !sides.Contains((Math.Min(s.Id, s.Next), Math.Max(s.Id, s.Next))))];
         Second = 1 + (Count + 1) / 3;
         Checks = [.. Diagonals(), .. frame.RadiusMm is null ? Widths() : []];
     }
@@ -39,6 +42,9 @@ sealed class Stakes
     public double Between(int one, int other) => At(one).DistanceTo(At(other));
 
     public double FromMiddle(int stake) => At(stake).Length;
+
+    /// <summary>Whether no strut lies between a stake and the next: a door is there.</summary>
+    public bool IsOpen(int stake) => open[stake - 1];
 
     public int Next(int stake) => stake % Count + 1;
 
