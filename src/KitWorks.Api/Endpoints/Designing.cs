@@ -46,7 +46,7 @@ static class Designing
         return Kit.Make(design, catalog).Under("design");
     }
 
-    static Outcome<Frame> FrameOf(ShelterBody? body) => Required(body, "shelter").Then(s => s.ToShelter().Under("shelter"))
+    public static Outcome<Frame> FrameOf(ShelterBody? body) => Required(body, "shelter").Then(s => s.ToShelter().Under("shelter"))
         .Then(shelter => Frame.Build(shelter).Under("shelter"));
 
     static Outcome<string> Draw(DrawingBody body)

@@ -50,6 +50,7 @@ static class ShopHost
         app.UseMiddleware<BodyLimit>();
         app.UseMiddleware<OnceOnlyHeader>();
         app.MapDesigning();
+        app.MapBuilding();
         app.MapStanding();
         app.MapSelling();
         app.MapStocking();
