@@ -46,7 +46,7 @@ static class Designing
         return Kit.Make(design, catalog).Under("design");
     }
 
-    static Outcome<OpenedFrame> FrameOf(ShelterBody? body, OpeningBody?[]? openingBodies)
+    public static Outcome<OpenedFrame> FrameOf(ShelterBody? body, OpeningBody?[]? openingBodies)
     {
         var faults = new Faults();
         var shelter = faults.Take("shelter", body is null ? ShelterBody.Missing : body.ToShelter());

@@ -51,6 +51,7 @@ static class ShopHost
         app.UseMiddleware<BodyLimit>();
         app.UseMiddleware<OnceOnlyHeader>();
         app.MapDesigning();
+        app.MapBuilding();
         app.MapStanding();
         app.MapSelling();
         app.MapStocking();
