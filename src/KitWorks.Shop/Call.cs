@@ -34,6 +34,9 @@ public sealed class Call
     /// <summary>Whether the answer is that of an earlier request.</summary>
     public bool Replayed { get; set; }
 
+    /// <summary>Whether a command is being done; those that it sends are part of it.</summary>
+    internal bool IsAtWork { get; set; }
+
     /// <summary>The owner that quotes and orders are shown for: a storefront sees its own, the shop sees all.</summary>
     public string? SeesOnly => Role == Role.Storefront ? Actor : null;
 }

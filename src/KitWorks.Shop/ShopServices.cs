@@ -19,9 +19,12 @@ public static class ShopServices
     {
         services.AddSingleton(settings);
         services.TryAddSingleton(TimeProvider.System);
-        services.AddDbContext<ShopDb>(database);
+        // What never changes is worked out once, and not again for each request.
+        services.AddDbContext<ShopDb>(database, ServiceLifetime.Scoped, ServiceLifetime.Singleton);
         services.AddScoped<Call>();
         services.AddSingleton<KeysInFlight>();
+        services.AddSingleton<Access.KnownKeys>();
+        services.AddSingleton<Catalog.CatalogShelf>();
         services.AddScoped<Inventory.Ledger>();
         services.AddSingleton<Printing.OrderLabelPress>();
         services.AddSingleton<Printing.Ipp.IppConnections>();
@@ -33,7 +36,7 @@ public static class ShopServices
     }
 
     /// <summary>
-    /// MediatR by hand: handlers and validators by scan; around every command, from the outside in, once-only, validation, one transaction;
+    /// MediatR by hand: handlers and validators by scan; around every command, from the outside in, counting, once-only, validation, one transaction;
     /// around every query, validation.
     /// </summary>
     static IServiceCollection AddMediator(this IServiceCollection services, Assembly assembly)
@@ -49,6 +52,7 @@ public static class ShopServices
                 if (!isCommand && message.GetGenericTypeDefinition() != typeof(IQuery<>)) continue;
                 Type[] of = [type, message.GenericTypeArguments[0]];
                 var step = typeof(IPipelineBehavior<,>).MakeGenericType(type, typeof(Outcome<>).MakeGenericType(of[1]));
+                if (isCommand) services.AddScoped(step, typeof(Counting.Counted<,>).MakeGenericType(of));
                 if (isCommand) services.AddScoped(step, typeof(Once<,>).MakeGenericType(of));
                 services.AddScoped(step, typeof(Validation<,>).MakeGenericType(type, typeof(Outcome<>).MakeGenericType(of[1])));
                 if (isCommand) services.AddScoped(step, typeof(OneTransaction<,>).MakeGenericType(of));
@@ -57,7 +61,7 @@ public static class ShopServices
         return services;
     }
 
-    static readonly Type[] Handlers = [typeof(IRequestHandler<,>), typeof(INotificationHandler<>), typeof(IValidator<>)];
+    static readonly Type[] Handlers = [typeof(IRequestHandler<,>), typeof(INotificationHandler<>), typeof(IValidator<>), typeof(Counting.IAfterwards<,>)];
 
     static bool IsHandler(Type type) => type.IsGenericType && Handlers.Contains(type.GetGenericTypeDefinition());
 }

@@ -1,6 +1,7 @@
 using BenchmarkDotNet.Running;
 using KitWorks.Benchmarks.Cutting;
 using KitWorks.Benchmarks.Geometry;
+using KitWorks.Benchmarks.Http;
 using KitWorks.Benchmarks.Labels;
 using KitWorks.Benchmarks.Statics;
 
@@ -10,6 +11,7 @@ var tables = new Dictionary<string, Func<string[], int>>
     ["spheres"] = SphereTable.Print,
     ["labels"] = LabelRates.Print,
     ["statics"] = HubSweeps.Print,
+    ["previews"] = PreviewRates.Print,
     ["cut-plans"] = ProvenShares.Print,
 };
 if (args is [var name, .. var rest] && tables.TryGetValue(name, out var print)) return print(rest);

@@ -32,12 +32,15 @@ static class ShopHost
         var started = false;
         builder.Logging.AddFilter("Microsoft.Extensions.Hosting.Internal.Host", level => started && level >= LogLevel.Information);
         change?.Invoke(builder);
-        builder.WebHost.UseUrls(builder.Configuration["urls"] ?? DefaultUrl);
-        builder.WebHost.ConfigureKestrel(kestrel => kestrel.Limits.MaxRequestBodySize = BodyLimit.StillTaken);
-        builder.Logging.AddSimpleConsole(console => console.SingleLine = true);
+        builder.AddListening();
+        builder.AddTelemetry();
+        builder.AddRateLimits();
+        builder.AddComputing();
         AddServices(builder);
 
         var app = builder.Build();
+        app.UseTrustedProxies();
+        app.UseSafeHeaders();
         app.UseExceptionHandler(new ExceptionHandlerOptions
         {
             ExceptionHandler = Problems.Answer,
@@ -46,19 +49,22 @@ static class ShopHost
         });
         app.UseStatusCodePages(Problems.AnswerStatus);
         app.UseAuthentication();
+        app.UseRateLimiter();
         app.UseAuthorization();
         app.UseMiddleware<BodyLimit>();
         app.UseMiddleware<OnceOnlyHeader>();
-        app.MapDesigning();
-        app.MapStanding();
-        app.MapSelling();
-        app.MapStocking();
-        app.MapPrinting();
-        app.MapPrintJobs();
-        app.MapCatalogEditing();
-        app.MapBundlePage();
-        app.MapDocs();
-        app.MapHealth();
+        var api = app.MapGroup("").AddEndpointFilter<RouteGroupBuilder, Tagged>();
+        api.MapDesigning();
+        api.MapStanding();
+        api.MapSelling();
+        api.MapStocking();
+        api.MapPrinting();
+        api.MapPrintJobs();
+        api.MapCatalogEditing();
+        api.MapBundlePage();
+        api.MapDocs();
+        api.MapHealth();
+        app.MapMetrics();
         app.Lifetime.ApplicationStarted.Register(() => started = true);
         return app;
     }

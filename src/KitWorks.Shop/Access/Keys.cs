@@ -74,16 +74,19 @@ sealed class RevokeKeyHandler(ShopDb db, TimeProvider clock) : IRequestHandler<R
     }
 }
 
-sealed class FindKeyHandler(ShopDb db, TimeProvider clock) : IRequestHandler<FindKey, Outcome<KeyHolder>>
+sealed class FindKeyHandler(ShopDb db, KnownKeys known, TimeProvider clock) : IRequestHandler<FindKey, Outcome<KeyHolder>>
 {
     public async Task<Outcome<KeyHolder>> Handle(FindKey query, CancellationToken cancellationToken)
     {
         var hash = ApiKey.HashOf(query.Secret);
+        var seen = known.Round;
         var now = clock.GetUtcNow();
         // Found by the hash of the secret: how long the look-up takes tells nothing about the secret.
-        return await db.ApiKeys.AsNoTracking().FirstOrDefaultAsync(k => k.Hash == hash, cancellationToken) is { } key
-            && key.RevokedAt is null && !(key.ExpiresAt <= now)
-            ? new KeyHolder(key.Name, key.Role)
-            : new Refusal(RefusalKind.Forbidden, "access.key", "This key is unknown, expired or revoked.");
+        if (await db.ApiKeys.AsNoTracking().FirstOrDefaultAsync(k => k.Hash == hash, cancellationToken) is not { } key
+            || key.RevokedAt is not null || key.ExpiresAt <= now)
+            return new Refusal(RefusalKind.Forbidden, "access.key", "This key is unknown, expired or revoked.");
+        var holder = new KeyHolder(key.Name, key.Role);
+        known.Keep(hash, holder, key.ExpiresAt, seen);
+        return holder;
     }
 }

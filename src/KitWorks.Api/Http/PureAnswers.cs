@@ -1,0 +1,133 @@
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.Json;
+using KitWorks.Api.Hosting;
+using KitWorks.Geometry;
+using KitWorks.Kits;
+using Microsoft.AspNetCore.Http.Json;
+using Microsoft.Extensions.Caching.Hybrid;
+using Microsoft.Extensions.Caching.Memory;
+using Microsoft.Extensions.Options;
+
+namespace KitWorks.Api.Http;
+
+/// <summary>
+/// Answers that depend on nothing but the request and the catalog: each is computed once and kept, refusals too, under what
+/// it was computed from. So none is ever stale, and none needs to be forgotten but for room.
+/// </summary>
+sealed class PureAnswers(HybridCache cache, Turns turns, IOptions<JsonOptions> json)
+{
+    /// <summary>The answer to the body of a request. A body that came before, to the byte, is not even read as JSON.</summary>
+    /// <param name="context">The request.</param>
+    /// <param name="what">The name of the computation.</param>
+    /// <param name="from">What else it depends on: the version of the catalog, or nothing.</param>
+    /// <param name="compute">The computation.</param>
+    public async Task<IResult> ToBody<T>(HttpContext context, string what, string from, Func<T, KeptAnswer> compute) where T : class
+    {
+        if (!context.Request.HasJsonContentType()) throw new BadHttpRequestException("The body is no JSON.", StatusCodes.Status415UnsupportedMediaType);
+        using var body = new MemoryStream();
+        await context.Request.Body.CopyToAsync(body, context.RequestAborted);
+        var asked = body.GetBuffer().AsMemory(0, (int)body.Length);
+        return await Keep(what, from, asked, () => compute(Read<T>(asked.Span)), context.RequestAborted);
+    }
+
+    /// <summary>The answer to what stands in an address as JSON, <paramref name="part"/>, and besides it.</summary>
+    public async Task<IResult> ToAddress<T>(HttpContext context, string what, string from, string part, Func<T, KeptAnswer> compute) where T : class
+    {
+        var asked = Encoding.UTF8.GetBytes(part);
+        return await Keep(what, $"{from} {context.Request.QueryString}", asked, () => compute(Read<T>(asked)), context.RequestAborted);
+    }
+
+    /// <summary>A value as JSON, or its refusal.</summary>
+    public KeptAnswer AsJson<T>(Outcome<T> outcome) => outcome.Succeeds(out var value, out var refusal)
+        ? new(StatusCodes.Status200OK, "application/json; charset=utf-8", JsonSerializer.SerializeToUtf8Bytes(value, json.Value.SerializerOptions))
+        : Problems.Kept(refusal);
+
+    /// <summary>A text, or its refusal.</summary>
+    public static KeptAnswer AsText(string contentType, Outcome<string> outcome) => outcome.Succeeds(out var text, out var refusal)
+        ? new(StatusCodes.Status200OK, contentType, Encoding.UTF8.GetBytes(text))
+        : Problems.Kept(refusal);
+
+    T Read<T>(ReadOnlySpan<byte> text) where T : class
+    {
+        try
+        {
+            return JsonSerializer.Deserialize<T>(text, json.Value.SerializerOptions) ?? throw new BadHttpRequestException("There is no body.");
+        }
+        catch (JsonException wrong)
+        {
+            throw new BadHttpRequestException("The body could not be read.", wrong);
+        }
+    }
+
+    ValueTask<KeptAnswer> Keep(string what, string from, ReadOnlyMemory<byte> asked, Func<KeptAnswer> compute, CancellationToken cancellationToken)
+    {
+        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        hash.AppendData(Encoding.UTF8.GetBytes($"{Kit.EngineVersion}\0{from}\0"));
+        hash.AppendData(asked.Span);
+        var key = $"{what} {Convert.ToHexStringLower(hash.GetHashAndReset())}";
+        return cache.GetOrCreateAsync(key, (turns, compute), static async (work, cancellation) =>
+        {
+            using var turn = await work.turns.Take(cancellation);
+            return work.compute();
+        }, cancellationToken: cancellationToken);
+    }
+}
+
+/// <summary>So many computations at a time, and so many that wait for their turn; who comes after that is told to come again.</summary>
+sealed class Turns(System.Threading.RateLimiting.ConcurrencyLimiter limiter)
+{
+    /// <exception cref="BusyException">Too many wait already.</exception>
+    public async ValueTask<IDisposable> Take(CancellationToken cancellationToken)
+    {
+        var lease = await limiter.AcquireAsync(1, cancellationToken);
+        if (lease.IsAcquired) return lease;
+        lease.Dispose();
+        throw new BusyException();
+    }
+}
+
+/// <summary>The service has as much to compute as it can.</summary>
+sealed class BusyException : Exception;
+
+/// <summary>On an endpoint that computes, or writes what was computed: it waits for its turn.</summary>
+sealed class InTurn(Turns turns) : IEndpointFilter
+{
+    public async ValueTask<object?> InvokeAsync(EndpointFilterInvocationContext context, EndpointFilterDelegate next)
+    {
+        using var turn = await turns.Take(context.HttpContext.RequestAborted);
+        return await next(context);
+    }
+}
+
+/// <summary>A JSON answer to a GET carries a tag of its content, and whoever has that content is told so.</summary>
+sealed class Tagged(IOptions<JsonOptions> json) : IEndpointFilter
+{
+    public async ValueTask<object?> InvokeAsync(EndpointFilterInvocationContext context, EndpointFilterDelegate next)
+    {
+        var answer = await next(context);
+        return HttpMethods.IsGet(context.HttpContext.Request.Method)
+            && answer is IValueHttpResult { Value: { } value } and IStatusCodeHttpResult { StatusCode: StatusCodes.Status200OK } and not IFileHttpResult
+            ? new KeptAnswer(StatusCodes.Status200OK, "application/json; charset=utf-8", JsonSerializer.SerializeToUtf8Bytes(value, value.GetType(), json.Value.SerializerOptions))
+            : answer;
+    }
+}
+
+static class Computing
+{
+    public static void AddComputing(this WebApplicationBuilder builder)
+    {
+        var settings = builder.Configuration;
+        var atOnce = settings.Whole("Limits:ComputingAtOnce", 2 * Environment.ProcessorCount, 1, 10_000);
+        var waiting = settings.Whole("Limits:ComputingWaiting", 512, 0, 100_000);
+        var room = settings.Whole("Cache:MegaBytes", 64, 1, 65_536) * 1024L * 1024;
+        builder.Services.AddSingleton(_ => new Turns(new(new() { PermitLimit = atOnce, QueueLimit = waiting })));
+        builder.Services.AddSingleton<PureAnswers>();
+        builder.Services.Configure<MemoryCacheOptions>(memory => memory.SizeLimit = room);
+        builder.Services.AddHybridCache(cache =>
+        {
+            cache.MaximumPayloadBytes = 4 * 1024 * 1024;
+            cache.DefaultEntryOptions = new() { Expiration = TimeSpan.FromHours(1), LocalCacheExpiration = TimeSpan.FromHours(1) };
+        }).AddSerializer<KeptAnswer, KeptAnswer.Serializer>();
+    }
+}
