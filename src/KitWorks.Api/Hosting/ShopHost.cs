@@ -32,6 +32,7 @@ static class ShopHost
         var started = false;
         builder.Logging.AddFilter("Microsoft.Extensions.Hosting.Internal.Host", level => started && level >= LogLevel.Information);
         change?.Invoke(builder);
+        builder.Configuration.MustBeKnown();
         builder.AddListening();
         builder.AddTelemetry();
         builder.AddRateLimits();
@@ -61,6 +62,7 @@ static class ShopHost
         api.MapPrinting();
         api.MapPrintJobs();
         api.MapCatalogEditing();
+        api.MapKeyKeeping();
         api.MapBundlePage();
         api.MapDocs();
         api.MapHealth();

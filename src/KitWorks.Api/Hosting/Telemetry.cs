@@ -29,7 +29,7 @@ static class Telemetry
             .ConfigureResource(resource => resource.AddService("kitworks", serviceVersion: typeof(Telemetry).Assembly.GetName().Version?.ToString(3)))
             .WithMetrics(metrics =>
             {
-                metrics.AddAspNetCoreInstrumentation().AddRuntimeInstrumentation().AddMeter("KitWorks.*", "Microsoft.AspNetCore.RateLimiting").AddPrometheusExporter();
+                metrics.AddAspNetCoreInstrumentation().AddRuntimeInstrumentation().AddMeter("KitWorks.*", "Microsoft.AspNetCore.RateLimiting").AddPrometheusExporter(figures => figures.ScrapeResponseCacheDurationMilliseconds = 0);
                 if (collector is not null) metrics.AddOtlpExporter(otlp => At(otlp, "metrics"));
             });
         // Spans that nobody collects are not worth their cost on each request.

@@ -1,12 +1,10 @@
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
-using KitWorks.Api.Hosting;
 using KitWorks.Geometry;
 using KitWorks.Kits;
 using Microsoft.AspNetCore.Http.Json;
 using Microsoft.Extensions.Caching.Hybrid;
-using Microsoft.Extensions.Caching.Memory;
 using Microsoft.Extensions.Options;
 
 namespace KitWorks.Api.Http;
@@ -71,63 +69,5 @@ sealed class PureAnswers(HybridCache cache, Turns turns, IOptions<JsonOptions> j
             using var turn = await work.turns.Take(cancellation);
             return work.compute();
         }, cancellationToken: cancellationToken);
-    }
-}
-
-/// <summary>So many computations at a time, and so many that wait for their turn; who comes after that is told to come again.</summary>
-sealed class Turns(System.Threading.RateLimiting.ConcurrencyLimiter limiter)
-{
-    /// <exception cref="BusyException">Too many wait already.</exception>
-    public async ValueTask<IDisposable> Take(CancellationToken cancellationToken)
-    {
-        var lease = await limiter.AcquireAsync(1, cancellationToken);
-        if (lease.IsAcquired) return lease;
-        lease.Dispose();
-        throw new BusyException();
-    }
-}
-
-/// <summary>The service has as much to compute as it can.</summary>
-sealed class BusyException : Exception;
-
-/// <summary>On an endpoint that computes, or writes what was computed: it waits for its turn.</summary>
-sealed class InTurn(Turns turns) : IEndpointFilter
-{
-    public async ValueTask<object?> InvokeAsync(EndpointFilterInvocationContext context, EndpointFilterDelegate next)
-    {
-        using var turn = await turns.Take(context.HttpContext.RequestAborted);
-        return await next(context);
-    }
-}
-
-/// <summary>A JSON answer to a GET carries a tag of its content, and whoever has that content is told so.</summary>
-sealed class Tagged(IOptions<JsonOptions> json) : IEndpointFilter
-{
-    public async ValueTask<object?> InvokeAsync(EndpointFilterInvocationContext context, EndpointFilterDelegate next)
-    {
-        var answer = await next(context);
-        return HttpMethods.IsGet(context.HttpContext.Request.Method)
-            && answer is IValueHttpResult { Value: { } value } and IStatusCodeHttpResult { StatusCode: StatusCodes.Status200OK } and not IFileHttpResult
-            ? new KeptAnswer(StatusCodes.Status200OK, "application/json; charset=utf-8", JsonSerializer.SerializeToUtf8Bytes(value, value.GetType(), json.Value.SerializerOptions))
-            : answer;
-    }
-}
-
-static class Computing
-{
-    public static void AddComputing(this WebApplicationBuilder builder)
-    {
-        var settings = builder.Configuration;
-        var atOnce = settings.Whole("Limits:ComputingAtOnce", 2 * Environment.ProcessorCount, 1, 10_000);
-        var waiting = settings.Whole("Limits:ComputingWaiting", 512, 0, 100_000);
-        var room = settings.Whole("Cache:MegaBytes", 64, 1, 65_536) * 1024L * 1024;
-        builder.Services.AddSingleton(_ => new Turns(new(new() { PermitLimit = atOnce, QueueLimit = waiting })));
-        builder.Services.AddSingleton<PureAnswers>();
-        builder.Services.Configure<MemoryCacheOptions>(memory => memory.SizeLimit = room);
-        builder.Services.AddHybridCache(cache =>
-        {
-            cache.MaximumPayloadBytes = 4 * 1024 * 1024;
-            cache.DefaultEntryOptions = new() { Expiration = TimeSpan.FromHours(1), LocalCacheExpiration = TimeSpan.FromHours(1) };
-        }).AddSerializer<KeptAnswer, KeptAnswer.Serializer>();
     }
 }
