@@ -33,6 +33,9 @@ namespace KitWorks.Migrations.Sqlite.Migrations
                         .IsRequired()
                         .HasColumnType("BLOB");
 
+                    b.Property<long?>("LastUsedAt")
+                        .HasColumnType("INTEGER");
+
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasMaxLength(100)
@@ -55,6 +58,48 @@ namespace KitWorks.Migrations.Sqlite.Migrations
                         .IsUnique();
 
                     b.ToTable("api_keys", (string)null);
+                });
+
+            modelBuilder.Entity("KitWorks.Shop.Auditing.AuditEntry", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("About")
+                        .IsRequired()
+                        .HasMaxLength(300)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Action")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Actor")
+                        .IsRequired()
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Address")
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Role")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Trace")
+                        .HasMaxLength(32)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("audit_entries", (string)null);
                 });
 
             modelBuilder.Entity("KitWorks.Shop.Catalog.CatalogSection", b =>
@@ -116,6 +161,8 @@ namespace KitWorks.Migrations.Sqlite.Migrations
                         .HasColumnType("TEXT");
 
                     b.HasKey("Id");
+
+                    b.HasIndex("Reference");
 
                     b.HasIndex("Sku", "Id");
 
@@ -212,16 +259,15 @@ namespace KitWorks.Migrations.Sqlite.Migrations
                         .HasMaxLength(100)
                         .HasColumnType("TEXT");
 
-                    b.Property<byte[]>("PackedKit")
-                        .IsRequired()
-                        .HasColumnType("BLOB");
-
                     b.Property<long>("PlacedAt")
                         .HasColumnType("INTEGER");
 
                     b.Property<string>("Price")
                         .IsRequired()
                         .HasColumnType("TEXT");
+
+                    b.Property<int>("Priority")
+                        .HasColumnType("INTEGER");
 
                     b.Property<int>("Quantity")
                         .HasColumnType("INTEGER");
@@ -233,6 +279,10 @@ namespace KitWorks.Migrations.Sqlite.Migrations
                     b.Property<string>("Status")
                         .IsRequired()
                         .HasMaxLength(20)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("StockLines")
+                        .IsRequired()
                         .HasColumnType("TEXT");
 
                     b.Property<string>("Tracking")
@@ -267,6 +317,10 @@ namespace KitWorks.Migrations.Sqlite.Migrations
                     b.Property<long>("At")
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("Note")
+                        .HasMaxLength(300)
+                        .HasColumnType("TEXT");
+
                     b.Property<Guid>("OrderId")
                         .HasColumnType("TEXT");
 
@@ -280,6 +334,20 @@ namespace KitWorks.Migrations.Sqlite.Migrations
                     b.HasIndex("OrderId");
 
                     b.ToTable("order_events", (string)null);
+                });
+
+            modelBuilder.Entity("KitWorks.Shop.Orders.OrderKit", b =>
+                {
+                    b.Property<Guid>("OrderId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<byte[]>("Packed")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.HasKey("OrderId");
+
+                    b.ToTable("order_kits", (string)null);
                 });
 
             modelBuilder.Entity("KitWorks.Shop.Packing.PackedBundle", b =>
@@ -496,6 +564,13 @@ namespace KitWorks.Migrations.Sqlite.Migrations
                     b.HasKey("Name");
 
                     b.ToTable("counters", (string)null);
+
+                    b.HasData(
+                        new
+                        {
+                            Name = "order",
+                            Value = 1000
+                        });
                 });
 
             modelBuilder.Entity("KitWorks.Shop.Orders.OrderEvent", b =>
@@ -503,6 +578,15 @@ namespace KitWorks.Migrations.Sqlite.Migrations
                     b.HasOne("KitWorks.Shop.Orders.Order", null)
                         .WithMany("History")
                         .HasForeignKey("OrderId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("KitWorks.Shop.Orders.OrderKit", b =>
+                {
+                    b.HasOne("KitWorks.Shop.Orders.Order", null)
+                        .WithOne()
+                        .HasForeignKey("KitWorks.Shop.Orders.OrderKit", "OrderId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });

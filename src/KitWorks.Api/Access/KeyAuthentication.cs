@@ -38,7 +38,7 @@ sealed class KeyAuthentication(
             : known.Find(secret) ?? await Find(secret);
         if (holder is null) return AuthenticateResult.Fail("The key is unknown, expired or revoked.");
 
-        (call.Actor, call.Role) = (holder.Name, holder.Role);
+        (call.Actor, call.Role, call.Address) = (holder.Name, holder.Role, Context.Connection.RemoteIpAddress?.ToString());
         var identity = new ClaimsIdentity([new(ClaimTypes.Name, holder.Name), new(ClaimTypes.Role, holder.Role.ToString())], SchemeName);
         return AuthenticateResult.Success(new(new(identity), SchemeName));
     }
@@ -54,6 +54,12 @@ sealed class KeyAuthentication(
 
     bool IsBootstrapKey(string secret) => configuration["Access:BootstrapAdminKey"] is { Length: > 0 } bootstrap
         && CryptographicOperations.FixedTimeEquals(SHA256.HashData(Encoding.UTF8.GetBytes(secret)), SHA256.HashData(Encoding.UTF8.GetBytes(bootstrap)));
+}
+
+/// <summary>Writes down when keys were used, as long as the service runs.</summary>
+sealed class KeyUseService(KeyUses uses) : BackgroundService
+{
+    protected override Task ExecuteAsync(CancellationToken stoppingToken) => uses.Run(stoppingToken);
 }
 
 static class KeyAccess

@@ -13,7 +13,7 @@ static class Computing
         var atOnce = settings.Whole("Limits:ComputingAtOnce", 2 * Environment.ProcessorCount, 1, 10_000);
         var waiting = settings.Whole("Limits:ComputingWaiting", 512, 0, 100_000);
         var room = settings.Whole("Cache:MegaBytes", 64, 1, 65_536) * 1024L * 1024;
-        builder.Services.AddSingleton(_ => new Turns(new(new() { PermitLimit = atOnce, QueueLimit = waiting })));
+        builder.Services.AddSingleton(_ => new Turns(atOnce, waiting));
         builder.Services.AddSingleton<PureAnswers>();
         builder.Services.Configure<MemoryCacheOptions>(memory => memory.SizeLimit = room);
         // What one process has computed, the others need not.

@@ -1,6 +1,7 @@
 using KitWorks.Api.Access;
 using KitWorks.Api.Endpoints;
 using KitWorks.Api.Http;
+using KitWorks.Migrations.PostgreSql;
 using KitWorks.Migrations.Sqlite;
 using KitWorks.Shop;
 using KitWorks.Shop.Printing;
@@ -63,6 +64,7 @@ static class ShopHost
         api.MapPrintJobs();
         api.MapCatalogEditing();
         api.MapKeyKeeping();
+        api.MapAuditing();
         api.MapBundlePage();
         api.MapDocs();
         api.MapHealth();
@@ -90,6 +92,7 @@ static class ShopHost
     {
         builder.Services.AddShop(ShopSettingsOf(builder.Configuration), Database(builder.Configuration));
         builder.Services.AddHostedService<PrintingService>();
+        builder.Services.AddHostedService<KeyUseService>();
         builder.Services.AddKeyAccess();
         builder.Services.AddDocs();
         builder.Services.Configure<JsonOptions>(json => StrictJson.Configure(json.SerializerOptions));
@@ -98,11 +101,14 @@ static class ShopHost
 
     static Action<DbContextOptionsBuilder> Database(ConfigurationManager configuration)
     {
-        var connection = configuration.GetConnectionString("KitWorks") ?? "Data Source=kitworks.db";
+        var connection = configuration.GetConnectionString("KitWorks");
         return (configuration["Database:Provider"] ?? "Sqlite") switch
         {
-            "Sqlite" => options => options.UseShopSqlite(connection),
-            var other => throw new SettingException($"Database:Provider is '{other}'; this version keeps its data in Sqlite."),
+            "Sqlite" => options => options.UseShopSqlite(connection ?? "Data Source=kitworks.db"),
+            "PostgreSql" when connection is null =>
+                throw new SettingException("Database:Provider is 'PostgreSql'; say which with ConnectionStrings:KitWorks, such as Host=db;Database=kitworks;Username=kitworks;Password=…"),
+            "PostgreSql" => options => options.UseShopPostgreSql(connection),
+            var other => throw new SettingException($"Database:Provider is '{other}'; it is Sqlite or PostgreSql."),
         };
     }
 
@@ -121,11 +127,18 @@ static class ShopHost
         };
     }
 
-    /// <summary>Brings the embedded database up to date and opens the label press, so that what is wrong shows now.</summary>
+    /// <summary>
+    /// Brings the embedded database up to date and opens the label press, so that what is wrong shows now. A database on a
+    /// server may have other instances at work: there somebody says when, with the verb <c>migrate</c>.
+    /// </summary>
+    /// <exception cref="SettingException">The database on the server is older than this program.</exception>
     public static async Task Prepare(this WebApplication app, CancellationToken cancellationToken)
     {
         await using var scope = app.Services.CreateAsyncScope();
-        await scope.ServiceProvider.GetRequiredService<ShopDb>().Database.MigrateAsync(cancellationToken);
+        var db = scope.ServiceProvider.GetRequiredService<ShopDb>();
+        if (app.Configuration["Database:Provider"] is null or "Sqlite") await db.Upgrade(cancellationToken);
+        else if ((await db.Database.GetPendingMigrationsAsync(cancellationToken)).Any())
+            throw new SettingException("The database is older than this program. Bring it up to date with the verb migrate; instances of the version before may go on meanwhile.");
         app.Services.GetRequiredService<OrderLabelPress>();
     }
 }

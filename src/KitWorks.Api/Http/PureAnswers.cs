@@ -26,14 +26,14 @@ sealed class PureAnswers(HybridCache cache, Turns turns, IOptions<JsonOptions> j
         using var body = new MemoryStream();
         await context.Request.Body.CopyToAsync(body, context.RequestAborted);
         var asked = body.GetBuffer().AsMemory(0, (int)body.Length);
-        return await Keep(what, from, asked, () => compute(Read<T>(asked.Span)), context.RequestAborted);
+        return await Keep(context, what, from, asked, () => compute(Read<T>(asked.Span)));
     }
 
     /// <summary>The answer to what stands in an address as JSON, <paramref name="part"/>, and besides it.</summary>
     public async Task<IResult> ToAddress<T>(HttpContext context, string what, string from, string part, Func<T, KeptAnswer> compute) where T : class
     {
         var asked = Encoding.UTF8.GetBytes(part);
-        return await Keep(what, $"{from} {context.Request.QueryString}", asked, () => compute(Read<T>(asked)), context.RequestAborted);
+        return await Keep(context, what, $"{from} {context.Request.QueryString}", asked, () => compute(Read<T>(asked)));
     }
 
     /// <summary>A value as JSON, or its refusal.</summary>
@@ -58,16 +58,16 @@ sealed class PureAnswers(HybridCache cache, Turns turns, IOptions<JsonOptions> j
         }
     }
 
-    ValueTask<KeptAnswer> Keep(string what, string from, ReadOnlyMemory<byte> asked, Func<KeptAnswer> compute, CancellationToken cancellationToken)
+    ValueTask<KeptAnswer> Keep(HttpContext context, string what, string from, ReadOnlyMemory<byte> asked, Func<KeptAnswer> compute)
     {
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
         hash.AppendData(Encoding.UTF8.GetBytes($"{Kit.EngineVersion}\0{from}\0"));
         hash.AppendData(asked.Span);
         var key = $"{what} {Convert.ToHexStringLower(hash.GetHashAndReset())}";
-        return cache.GetOrCreateAsync(key, (turns, compute), static async (work, cancellation) =>
+        return cache.GetOrCreateAsync(key, (turns, context, compute), static async (work, cancellation) =>
         {
-            using var turn = await work.turns.Take(cancellation);
+            using var turn = await work.turns.Take(work.context, cancellation);
             return work.compute();
-        }, cancellationToken: cancellationToken);
+        }, cancellationToken: context.RequestAborted);
     }
 }

@@ -6,7 +6,7 @@ namespace KitWorks.Api.Verbs;
 /// <summary><c>health</c>: asks a running service whether it can serve; for containers, whose image has no other program to ask with.</summary>
 static class HealthVerb
 {
-    static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);
+    static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
 
     public static Command Command()
     {

@@ -23,8 +23,8 @@ sealed class Counted<TRequest, T>(IEnumerable<IAfterwards<TRequest, T>> afterwar
     public async Task<Outcome<T>> Handle(TRequest request, CancellationToken cancellationToken, RequestHandlerDelegate<Outcome<T>> next)
     {
         // What a command sends itself is part of it, and may yet be rolled back with it.
-        if (call.IsAtWork) return await next();
-        call.IsAtWork = true;
+        if (call.AtWork is not null) return await next();
+        call.AtWork = Name;
         using var activity = ShopMeter.Activities.StartActivity(Name);
         var start = Stopwatch.GetTimestamp();
         var ended = "failed";
@@ -39,7 +39,7 @@ sealed class Counted<TRequest, T>(IEnumerable<IAfterwards<TRequest, T>> afterwar
         }
         finally
         {
-            call.IsAtWork = false;
+            call.AtWork = null;
             activity?.SetTag("kitworks.ended", ended);
             ShopMeter.Commands.Record(Stopwatch.GetElapsedTime(start).TotalSeconds, new("command", Name), new("ended", ended));
         }

@@ -21,7 +21,7 @@ public sealed class UpgradeTests : IDisposable
     {
         var file = Path.Combine(folder.FullName, "kitworks.db");
         await Restore(file);
-        await using (var app = ShopHost.Build([.. OpenShop.SettingsFor(file).Where(s => s.Item1 != "Access:BootstrapAdminKey"), ("Access:BootstrapAdminKey", "first")]))
+        await using (var app = ShopHost.Build([.. OpenShop.SettingsFor(("ConnectionStrings:KitWorks", $"Data Source={file}")).Where(s => s.Item1 != "Access:BootstrapAdminKey"), ("Access:BootstrapAdminKey", "first")]))
         {
             await app.Prepare(TestContext.Current.CancellationToken);
             await app.StartAsync(TestContext.Current.CancellationToken);

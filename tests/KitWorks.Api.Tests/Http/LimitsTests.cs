@@ -116,6 +116,29 @@ public sealed class LimitsTests
     }
 
     [Fact]
+    public async Task Computing_WhenOneCallerHasMuchOfIt_IsDividedAndRefusedInWords()
+    {
+        await using var shop = await OpenShop.Open(settings: [("Limits:ComputingAtOnce", "2"), ("Limits:ComputingWaiting", "1")]);
+        // Lengths that hardly fit each other, so that the search takes all of its time.
+        var pieces = string.Join(',', Enumerable.Range(0, 60).Select(i => $$"""{"cutLength":"{{397 + i * 13.7:0.0}} mm","count":{{7 + i % 9}}}"""));
+        string Job(int i) => $$"""{"pieces":[{{pieces}},{"cutLength":"{{500 + i}} mm","count":1}],"stock":[{"length":"3048 mm"}],"kerf":"3 mm","timeLimitSeconds":3}""";
+
+        using var http = new HttpClient { BaseAddress = shop.Address };
+        http.DefaultRequestHeaders.Authorization = new("Bearer", shop.Keys.Storefront);
+        var greedy = Enumerable.Range(0, 6).Select(i => http.PostAsync("/api/cut-plans/preview", new StringContent(Job(i), Encoding.UTF8, "application/json"))).ToList();
+        // Once one of them is refused, the others are at work or wait.
+        var first = await await Task.WhenAny(greedy);
+        var other = await shop.OtherStorefront.PostText("/api/cut-plans/preview", """{"pieces":[{"cutLength":"1 m","count":3}],"stock":[{"length":"3048 mm"}]}""");
+        var answers = await Task.WhenAll(greedy);
+
+        other.Is(200);
+        Assert.Equal(System.Net.HttpStatusCode.ServiceUnavailable, first.StatusCode);
+        Assert.All(answers, answer => Assert.True((int)answer.StatusCode is 200 or 503));
+        Assert.Contains("service.busy", await first.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        Assert.InRange(first.Headers.RetryAfter!.Delta!.Value.TotalSeconds, 1, 60);
+    }
+
+    [Fact]
     public async Task Answers_WhateverTheyAre_TellBrowsersToBeCareful()
     {
         await using var shop = await OpenShop.Open();

@@ -17,35 +17,29 @@ using Microsoft.Extensions.Logging;
 namespace KitWorks.Benchmarks.Http;
 
 /// <summary>
-/// Previews a second over HTTP, asked for by wrk: of a kit that was asked for before, and of kits that never were; beside a
-/// bare endpoint in the same process, that writes JSON of the same size and does nothing else.
+/// Requests a second over HTTP, made by wrk: previews of a kit that was asked for before, and of kits that never were, and
+/// quotes; beside a bare endpoint in the same process, that writes JSON of the same size and does nothing else. What each
+/// takes of the process's processor time is told too: it is much the same on a machine that does other things meanwhile.
 /// </summary>
 static class PreviewRates
 {
-    const int Seconds = 6, Connections = 32;
+    const int Connections = 32;
 
     const string Design = """{"design":{"shelter":{"kind":"dome","class":1,"frequency":3,"cut":"5/8","size":{"floorDiameter":"6000 mm"}},"hubSystem":"ring-100","strutStock":"pvc-33","cover":{"layers":1}}}""";
 
-    public static int Print(string[] args) => Run().GetAwaiter().GetResult();
+    public static int Print(string[] args) => Run(args is [var seconds] ? int.Parse(seconds, CultureInfo.InvariantCulture) : 6).GetAwaiter().GetResult();
 
-    static async Task<int> Run()
+    static async Task<int> Run(int seconds)
     {
         var folder = Directory.CreateTempSubdirectory("kitworks-rates-");
         await using var shop = ShopHost.Build(
             ("ConnectionStrings:KitWorks", $"Data Source={Path.Combine(folder.FullName, "kitworks.db")}"), ("urls", "http://127.0.0.1:0"),
             ("Limits:PerKeyPerSecond", "0"), ("Logging:LogLevel:Default", "Warning"));
         await shop.Prepare(default);
-        string key;
-        await using (var scope = shop.Services.CreateAsyncScope())
-        {
-            scope.ServiceProvider.GetRequiredService<Call>().Actor = "bench";
-            var mediator = scope.ServiceProvider.GetRequiredService<IMediator>();
-            _ = (await mediator.Send(DemoCatalog.Sections)).Value;
-            key = (await mediator.Send(new CreateKey("wrk", Role.Storefront))).Value.Secret;
-        }
+        var key = await Open(shop);
         await shop.StartAsync();
-        var shopUrl = shop.Urls.First() + "/api/kits/preview";
-        var answer = await Preview(shopUrl, key);
+        var preview = shop.Urls.First() + "/api/kits/preview";
+        var answer = await Preview(preview, key);
 
         await using var bare = Bare(JsonSerializer.Deserialize<JsonElement>(answer));
         await bare.StartAsync();
@@ -60,13 +54,26 @@ static class PreviewRates
             """);
 
         Console.WriteLine($"{answer.Length} bytes of JSON, {Connections} connections, {Environment.ProcessorCount} processors, wrk among them");
-        await Wrk(bare.Urls.First() + "/bare", once);
-        var yardstick = Report("bare JSON", await Wrk(bare.Urls.First() + "/bare", once), null);
-        Report("preview, kept", await Wrk(shopUrl, once), yardstick);
-        Report("preview, new each time", await Wrk(shopUrl, always), yardstick);
-        Report("bare JSON again", await Wrk(bare.Urls.First() + "/bare", once), yardstick);
+        var (bareAt, quotesAt) = (bare.Urls.First() + "/bare", shop.Urls.First() + "/api/quotes");
+        await Wrk(bareAt, once, seconds);
+        var yardstick = Report("bare JSON", await Wrk(bareAt, once, seconds), null);
+        await Wrk(preview, once, seconds);
+        Report("preview, kept", await Wrk(preview, once, seconds), yardstick);
+        Report("preview, new each time", await Wrk(preview, always, seconds), yardstick);
+        Report("quote", await Wrk(quotesAt, once, seconds), yardstick);
+        Report("bare JSON again", await Wrk(bareAt, once, seconds), yardstick);
+        await shop.StopAsync();
         folder.Delete(recursive: true);
         return 0;
+    }
+
+    static async Task<string> Open(WebApplication shop)
+    {
+        await using var scope = shop.Services.CreateAsyncScope();
+        scope.ServiceProvider.GetRequiredService<Call>().Actor = "bench";
+        var mediator = scope.ServiceProvider.GetRequiredService<IMediator>();
+        _ = (await mediator.Send(DemoCatalog.Sections)).Value;
+        return (await mediator.Send(new CreateKey("wrk", Role.Storefront))).Value.Secret;
     }
 
     static WebApplication Bare(JsonElement answer)
@@ -101,19 +108,23 @@ static class PreviewRates
         return path;
     }
 
-    static async Task<string> Wrk(string url, string script)
+    static async Task<(string Output, TimeSpan Processor)> Wrk(string url, string script, int seconds)
     {
-        using var wrk = Process.Start(new ProcessStartInfo("wrk", ["-t1", $"-c{Connections}", $"-d{Seconds}s", "-s", script, "--latency", url]) { RedirectStandardOutput = true })!;
+        var before = Environment.CpuUsage.TotalTime;
+        using var wrk = Process.Start(new ProcessStartInfo("wrk", ["-t1", $"-c{Connections}", $"-d{seconds}s", "-s", script, "--latency", url]) { RedirectStandardOutput = true })!;
         var output = await wrk.StandardOutput.ReadToEndAsync();
         await wrk.WaitForExitAsync();
-        return output.Contains("Non-2xx", StringComparison.Ordinal) ? throw new InvalidOperationException(output) : output;
+        return output.Contains("Non-2xx", StringComparison.Ordinal) ? throw new InvalidOperationException(output) : (output, Environment.CpuUsage.TotalTime - before);
     }
 
-    static double Report(string what, string output, double? yardstick)
+    static (double Rate, double Processor) Report(string what, (string Output, TimeSpan Processor) run, (double Rate, double Processor)? yardstick)
     {
-        var rate = double.Parse(Regex.Match(output, @"Requests/sec:\s*([\d.]+)").Groups[1].Value, CultureInfo.InvariantCulture);
-        string At(string percent) => Regex.Match(output, $@"{percent}%\s+(\S+)").Groups[1].Value;
-        Console.WriteLine($"{what,-24} {rate,10:N0}/s  median {At("50"),9}  99 % {At("99"),9}{(yardstick is { } y ? $"  {rate / y:P0} of bare" : "")}");
-        return rate;
+        var rate = double.Parse(Regex.Match(run.Output, @"Requests/sec:\s*([\d.]+)").Groups[1].Value, CultureInfo.InvariantCulture);
+        var requests = double.Parse(Regex.Match(run.Output, @"(\d+) requests in").Groups[1].Value, CultureInfo.InvariantCulture);
+        var each = run.Processor.TotalMicroseconds / requests;
+        string At(string percent) => Regex.Match(run.Output, $@"{percent}%\s+(\S+)").Groups[1].Value;
+        Console.WriteLine($"{what,-24} {rate,9:N0}/s  median {At("50"),9}  99 % {At("99"),9}  {each,9:N1} µs of processor each"
+            + (yardstick is { } y ? $"  {rate / y.Rate:P0} of bare by rate, {y.Processor / each:P0} by processor" : ""));
+        return (rate, each);
     }
 }
