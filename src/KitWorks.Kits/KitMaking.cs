@@ -13,6 +13,7 @@ public sealed partial record Kit
     /// <returns>The kit, or a refusal whose fields are relative to the design.</returns>
     public static Outcome<Kit> Make(Design design, ShopCatalog catalog)
     {
+        using var timing = Timing.Kit();
         if (!Fittings.Choose(design, catalog).Succeeds(out var fittings, out var refusal)) return refusal;
         if (!Stands.LoadSetOf(design, catalog).Succeeds(out var loads, out refusal)) return refusal;
         if (!Frame.Build(design.Shelter, fittings.HubSystem.Allowance).Under("shelter").Succeeds(out var frame, out refusal)) return refusal;

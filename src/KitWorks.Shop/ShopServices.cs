@@ -19,9 +19,14 @@ public static class ShopServices
     {
         services.AddSingleton(settings);
         services.TryAddSingleton(TimeProvider.System);
-        services.AddDbContext<ShopDb>(database);
+        // What never changes is worked out once, and not again for each request.
+        services.AddDbContext<ShopDb>(database, ServiceLifetime.Scoped, ServiceLifetime.Singleton);
         services.AddScoped<Call>();
         services.AddSingleton<KeysInFlight>();
+        services.AddSingleton<Access.KnownKeys>();
+        services.AddSingleton<Access.KeyUses>();
+        services.AddScoped<Auditing.AuditTrail>();
+        services.AddSingleton<Catalog.CatalogShelf>();
         services.AddSingleton<WriteLane>();
         services.AddScoped<Answering>();
         services.AddScoped<Inventory.Ledger>();
@@ -40,7 +45,7 @@ public static class ShopServices
     }
 
     /// <summary>
-    /// MediatR by hand: handlers and validators by scan; around every command, from the outside in, once-only, validation, one transaction
+    /// MediatR by hand: handlers and validators by scan; around every command, from the outside in, counting, once-only, validation, one transaction
     /// (a prepared command sends another for that); around every query, validation.
     /// </summary>
     static IServiceCollection AddMediator(this IServiceCollection services, Assembly assembly)
@@ -56,6 +61,7 @@ public static class ShopServices
                 if (!Messages.Contains(kind)) continue;
                 var answer = typeof(Outcome<>).MakeGenericType(message.GenericTypeArguments[0]);
                 var step = typeof(IPipelineBehavior<,>).MakeGenericType(type, answer);
+                if (kind != typeof(IQuery<>)) services.AddScoped(step, typeof(Counting.Counted<,>).MakeGenericType(type, message.GenericTypeArguments[0]));
                 if (kind != typeof(IQuery<>)) services.AddScoped(step, typeof(Once<,>).MakeGenericType(type, message.GenericTypeArguments[0]));
                 services.AddScoped(step, typeof(Validation<,>).MakeGenericType(type, answer));
                 if (kind == typeof(ICommand<>)) services.AddScoped(step, typeof(OneTransaction<,>).MakeGenericType(type, message.GenericTypeArguments[0]));
@@ -65,7 +71,7 @@ public static class ShopServices
     }
 
     static readonly Type[] Messages = [typeof(ICommand<>), typeof(IPreparedCommand<>), typeof(IQuery<>)];
-    static readonly Type[] Handlers = [typeof(IRequestHandler<,>), typeof(INotificationHandler<>), typeof(IValidator<>)];
+    static readonly Type[] Handlers = [typeof(IRequestHandler<,>), typeof(INotificationHandler<>), typeof(IValidator<>), typeof(Counting.IAfterwards<,>)];
 
     static bool IsHandler(Type type) => type.IsGenericType && Handlers.Contains(type.GetGenericTypeDefinition());
 }

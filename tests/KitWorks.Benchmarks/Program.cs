@@ -1,6 +1,7 @@
 using BenchmarkDotNet.Running;
 using KitWorks.Benchmarks.Cutting;
 using KitWorks.Benchmarks.Geometry;
+using KitWorks.Benchmarks.Http;
 using KitWorks.Benchmarks.Labels;
 using KitWorks.Benchmarks.Orders;
 using KitWorks.Benchmarks.Statics;
@@ -12,6 +13,7 @@ var tables = new Dictionary<string, Func<string[], int>>
     ["labels"] = LabelRates.Print,
     ["statics"] = HubSweeps.Print,
     ["screening"] = ScreenedKits.Print,
+    ["previews"] = PreviewRates.Print,
     ["cut-plans"] = ProvenShares.Print,
     ["orders"] = OrderRates.Print,
 };

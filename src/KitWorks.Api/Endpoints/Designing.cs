@@ -5,6 +5,7 @@ using KitWorks.Api.Http;
 using KitWorks.Drawings;
 using KitWorks.Geometry;
 using KitWorks.Kits;
+using KitWorks.Kits.Catalog;
 using KitWorks.Kits.Cutting;
 using KitWorks.Shop.Catalog;
 using MediatR;
@@ -18,15 +19,30 @@ static class Designing
     {
         var api = app.MapGroup("/api").RequireAuthorization(KeyAuthentication.AnyKey).WithTags("Designing");
 
-        api.MapPost("/kits/preview", async (PreviewBody body, IMediator mediator, CancellationToken cancellationToken) =>
-            (await Preview(body, mediator, cancellationToken)).Ok(KitAnswer.Of))
-            .WithSummary("The kit of a design").Produces<KitAnswer>();
+        api.MapPost("/kits/preview", async (HttpContext context, PureAnswers pure, IMediator mediator) =>
+            !(await Catalog(context, mediator)).Succeeds(out var catalog, out var refusal)
+                ? Problems.Of(refusal)
+                : await pure.ToBody<PreviewBody>(context, "kit", catalog.Version, body => pure.AsJson(Preview(body.Design, catalog.Catalog))))
+            .Accepts<PreviewBody>("application/json").WithSummary("The kit of a design").Produces<KitAnswer>();
+        api.MapGet("/kits/preview", async (HttpContext context, string design, PureAnswers pure, IMediator mediator) =>
+            !(await Catalog(context, mediator)).Succeeds(out var catalog, out var refusal)
+                ? Problems.Of(refusal)
+                : await pure.ToAddress<DesignBody>(context, "kit at", catalog.Version, design, body => pure.AsJson(Preview(body, catalog.Catalog))))
+            .WithSummary("The same, for who keeps answers; design is a design as JSON").Produces<KitAnswer>();
 
-        api.MapPost("/frames", (FrameBody body) => FrameOf(body.Shelter, body.Openings).Ok(o => FrameAnswer.Of(o.Frame)))
-            .WithSummary("The geometry of a shelter").Produces<FrameAnswer>();
+        api.MapPost("/frames", (HttpContext context, PureAnswers pure) =>
+            pure.ToBody<FrameBody>(context, "frame", "", body => pure.AsJson(FrameOf(body.Shelter, body.Openings).Select(o => FrameAnswer.Of(o.Frame)))))
+            .Accepts<FrameBody>("application/json").WithSummary("The geometry of a shelter").Produces<FrameAnswer>();
+        api.MapGet("/frames", (HttpContext context, string shelter, PureAnswers pure) =>
+            pure.ToAddress<ShelterBody>(context, "frame at", "", shelter, body => pure.AsJson(FrameOf(body, null).Select(o => FrameAnswer.Of(o.Frame)))))
+            .WithSummary("The same, for who keeps answers; shelter is a shelter as JSON").Produces<FrameAnswer>();
 
-        api.MapPost("/drawings", (DrawingBody body) => Draw(body).Else(svg => TypedResults.Text(svg, "image/svg+xml; charset=utf-8")))
-            .WithSummary("A picture of a shelter, as SVG").Produces<string>(200, "image/svg+xml");
+        api.MapPost("/drawings", (HttpContext context, PureAnswers pure) =>
+            pure.ToBody<DrawingBody>(context, "drawing", "", body => PureAnswers.AsText(Svg, Draw(body))))
+            .Accepts<DrawingBody>("application/json").WithSummary("A picture of a shelter, as SVG").Produces<string>(200, "image/svg+xml");
+        api.MapGet("/drawings", (HttpContext context, string shelter, string? view, int? tier, PureAnswers pure) =>
+            pure.ToAddress<ShelterBody>(context, "drawing at", "", shelter, body => PureAnswers.AsText(Svg, Draw(new(body, view, tier, null, null)))))
+            .WithSummary("The same, for who keeps answers; shelter is a shelter as JSON").Produces<string>(200, "image/svg+xml");
 
         api.MapGet("/shapes", () => TypedResults.Ok(ShapesAnswer.All)).WithSummary("What shelters there are, and their limits");
 
@@ -36,15 +52,17 @@ static class Designing
 
         api.MapPost("/cut-plans/preview", (CutJobBody body) => body.ToJob()
             .Then(job => CutPlanner.Plan(job, TimeSpan.FromSeconds(body.TimeLimitSeconds ?? 1))).Ok(CutPlanAnswer.Of))
-            .WithSummary("How to cut pieces from stock lengths").Produces<CutPlanAnswer>();
+            .AddEndpointFilter<InTurn>().WithSummary("How to cut pieces from stock lengths").Produces<CutPlanAnswer>();
     }
 
-    static async Task<Outcome<Kit>> Preview(PreviewBody body, IMediator mediator, CancellationToken cancellationToken)
-    {
-        if (!Required(body.Design, "design").Then(d => d.ToDesign().Under("design")).Succeeds(out var design, out var refusal)) return refusal;
-        if (!(await mediator.Send(new GetCatalog(), cancellationToken)).Succeeds(out var catalog, out refusal)) return refusal;
-        return Kit.Make(design, catalog).Under("design");
-    }
+    const string Svg = "image/svg+xml; charset=utf-8";
+
+    /// <summary>For a preview, the catalog of a moment ago will do.</summary>
+    static async ValueTask<Outcome<DatedCatalog>> Catalog(HttpContext context, IMediator mediator) =>
+        context.RequestServices.GetRequiredService<CatalogShelf>().Recent is { } recent ? recent : await mediator.Send(new GetDatedCatalog(), context.RequestAborted);
+
+    static Outcome<KitAnswer> Preview(DesignBody? body, ShopCatalog catalog) => Required(body, "design")
+        .Then(d => d.ToDesign().Under("design")).Then(design => Kit.Make(design, catalog).Under("design")).Select(KitAnswer.Of);
 
     public static Outcome<OpenedFrame> FrameOf(ShelterBody? body, OpeningBody?[]? openingBodies)
     {

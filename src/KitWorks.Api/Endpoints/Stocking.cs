@@ -1,4 +1,3 @@
-using System.Text.Json;
 using KitWorks.Api.Access;
 using KitWorks.Api.Contract;
 using KitWorks.Api.Http;
@@ -35,27 +34,14 @@ static class Stocking
             .WithSummary("Put a balance right").Produces<StockBalanceAnswer>();
 
         stock.MapGet("/buildable", async (string design, IMediator mediator, IOptions<JsonOptions> json, CancellationToken cancellationToken) =>
-            !DesignIn(design, json.Value).ToDesign().Under("design").Succeeds(out var wanted, out var refusal)
+            !Address.Read<DesignBody>(design, json.Value).ToDesign().Under("design").Succeeds(out var wanted, out var refusal)
                 ? Problems.Of(refusal)
                 : await mediator.Ask(new FindBuildable(wanted), cancellationToken))
-            .WithSummary("How many kits of a design the shelf covers, and what ends first; design is a design as JSON").Produces<Buildable>();
+            .AddEndpointFilter<InTurn>().WithSummary("How many kits of a design the shelf covers, and what ends first; design is a design as JSON").Produces<Buildable>();
 
         app.MapPost("/api/scans", (ScanBody body, IMediator mediator, CancellationToken cancellationToken) =>
             mediator.Ask(new ScanBundle(body.Code ?? "", body.Station ?? "", body.OrderId), cancellationToken))
             .RequireAuthorization(KeyAuthentication.Staff).WithTags("Bench").WithSummary("A bundle's code was read: it is packed").Produces<ScanAnswer>();
-    }
-
-    /// <summary>A design in an address, read and refused as it would be in a body.</summary>
-    static DesignBody DesignIn(string design, JsonOptions json)
-    {
-        try
-        {
-            return JsonSerializer.Deserialize<DesignBody>(design, json.SerializerOptions) ?? new DesignBody(null, null, null, null, null, null);
-        }
-        catch (JsonException wrong)
-        {
-            throw new BadHttpRequestException("The design could not be read.", wrong);
-        }
     }
 }
 

@@ -33,12 +33,16 @@ static class ShopHost
         var started = false;
         builder.Logging.AddFilter("Microsoft.Extensions.Hosting.Internal.Host", level => started && level >= LogLevel.Information);
         change?.Invoke(builder);
-        builder.WebHost.UseUrls(builder.Configuration["urls"] ?? DefaultUrl);
-        builder.WebHost.ConfigureKestrel(kestrel => kestrel.Limits.MaxRequestBodySize = BodyLimit.StillTaken);
-        builder.Logging.AddSimpleConsole(console => console.SingleLine = true);
+        builder.Configuration.MustBeKnown();
+        builder.AddListening();
+        builder.AddTelemetry();
+        builder.AddRateLimits();
+        builder.AddComputing();
         AddServices(builder);
 
         var app = builder.Build();
+        app.UseTrustedProxies();
+        app.UseSafeHeaders();
         app.UseExceptionHandler(new ExceptionHandlerOptions
         {
             ExceptionHandler = Problems.Answer,
@@ -47,21 +51,26 @@ static class ShopHost
         });
         app.UseStatusCodePages(Problems.AnswerStatus);
         app.UseAuthentication();
+        app.UseRateLimiter();
         app.UseAuthorization();
         app.UseMiddleware<BodyLimit>();
         app.UseMiddleware<OnceOnlyHeader>();
-        app.MapDesigning();
-        app.MapBuilding();
-        app.MapStanding();
-        app.MapSelling();
-        app.MapStocking();
-        app.MapPrinting();
-        app.MapPrintJobs();
-        app.MapCatalogEditing();
-        app.MapWebhooks();
-        app.MapBundlePage();
-        app.MapDocs();
-        app.MapHealth();
+        var api = app.MapGroup("").AddEndpointFilter<RouteGroupBuilder, Tagged>();
+        api.MapDesigning();
+        api.MapBuilding();
+        api.MapStanding();
+        api.MapSelling();
+        api.MapStocking();
+        api.MapPrinting();
+        api.MapPrintJobs();
+        api.MapCatalogEditing();
+        api.MapWebhooks();
+        api.MapKeyKeeping();
+        api.MapAuditing();
+        api.MapBundlePage();
+        api.MapDocs();
+        api.MapHealth();
+        app.MapMetrics();
         app.Lifetime.ApplicationStarted.Register(() => started = true);
         return app;
     }
@@ -86,6 +95,7 @@ static class ShopHost
         builder.Services.AddShop(ShopSettingsOf(builder.Configuration), Database(builder.Configuration));
         builder.Services.AddHostedService<PrintingService>();
         builder.Services.AddHostedService<WebhookService>();
+        builder.Services.AddHostedService<KeyUseService>();
         builder.Services.AddKeyAccess();
         builder.Services.AddDocs();
         builder.Services.Configure<JsonOptions>(json => StrictJson.Configure(json.SerializerOptions));
@@ -121,11 +131,18 @@ static class ShopHost
         };
     }
 
-    /// <summary>Brings the database up to date and opens the label press, so that what is wrong shows now.</summary>
+    /// <summary>
+    /// Brings the embedded database up to date and opens the label press, so that what is wrong shows now. A database on a
+    /// server may have other instances at work: there somebody says when, with the verb <c>migrate</c>.
+    /// </summary>
+    /// <exception cref="SettingException">The database on the server is older than this program.</exception>
     public static async Task Prepare(this WebApplication app, CancellationToken cancellationToken)
     {
         await using var scope = app.Services.CreateAsyncScope();
-        await scope.ServiceProvider.GetRequiredService<ShopDb>().Upgrade(cancellationToken);
+        var db = scope.ServiceProvider.GetRequiredService<ShopDb>();
+        if (app.Configuration["Database:Provider"] is null or "Sqlite") await db.Upgrade(cancellationToken);
+        else if ((await db.Database.GetPendingMigrationsAsync(cancellationToken)).Any())
+            throw new SettingException("The database is older than this program. Bring it up to date with the verb migrate; instances of the version before may go on meanwhile.");
         app.Services.GetRequiredService<OrderLabelPress>();
     }
 }

@@ -9,7 +9,19 @@ namespace KitWorks.Api.Http;
 static class Problems
 {
     /// <summary>The answer to a refusal.</summary>
-    public static IResult Of(Refusal refusal) => Of(
+    public static IResult Of(Refusal refusal) => Result(DocumentOf(refusal));
+
+    /// <summary>The answer to a refusal, to be kept: the same request will be refused again.</summary>
+    public static KeptAnswer Kept(Refusal refusal)
+    {
+        var problem = DocumentOf(refusal);
+        return new(problem.Status, ContentType, JsonSerializer.SerializeToUtf8Bytes(problem, ProblemJson));
+    }
+
+    /// <summary>A problem document.</summary>
+    public static IResult Of(int status, string code, string detail, params FieldProblem[] errors) => Result(DocumentOf(status, code, detail, errors));
+
+    static Problem DocumentOf(Refusal refusal) => DocumentOf(
         refusal.Kind switch
         {
             RefusalKind.Malformed => StatusCodes.Status400BadRequest,
@@ -20,10 +32,12 @@ static class Problems
         },
         refusal.Code, refusal.Detail, [.. refusal.Errors.Select(e => new FieldProblem(e.Field.Length == 0 ? "#" : "#/" + e.Field, e.Detail))]);
 
-    /// <summary>A problem document.</summary>
-    public static IResult Of(int status, string code, string detail, params FieldProblem[] errors) => TypedResults.Json(
-        new Problem("about:blank", Microsoft.AspNetCore.WebUtilities.ReasonPhrases.GetReasonPhrase(status), status, code, detail, errors.Length == 0 ? null : errors),
-        ProblemJson, "application/problem+json", status);
+    static Problem DocumentOf(int status, string code, string detail, FieldProblem[] errors) =>
+        new("about:blank", Microsoft.AspNetCore.WebUtilities.ReasonPhrases.GetReasonPhrase(status), status, code, detail, errors.Length == 0 ? null : errors);
+
+    static Microsoft.AspNetCore.Http.HttpResults.JsonHttpResult<Problem> Result(Problem problem) => TypedResults.Json(problem, ProblemJson, ContentType, problem.Status);
+
+    const string ContentType = "application/problem+json";
 
     /// <summary>Turns what was thrown into a problem document. Details of a bug go to the log only.</summary>
     public static async Task Answer(HttpContext context)
@@ -37,6 +51,7 @@ static class Problems
             BadHttpRequestException { StatusCode: StatusCodes.Status415UnsupportedMediaType } =>
                 Of(StatusCodes.Status415UnsupportedMediaType, "request.media-type", WrongMediaType),
             BadHttpRequestException bad => Of(bad.StatusCode, "request.malformed", "The request could not be read: a body or a parameter is missing or not of its form."),
+            BusyException => Of(StatusCodes.Status503ServiceUnavailable, "service.busy", "The service has as much to compute as it can. Nothing was changed; ask again in a moment."),
             DbUpdateConcurrencyException => Of(StatusCodes.Status409Conflict, "state.changed", "Somebody changed this at the same moment. Read it again, and ask again."),
             _ when StorageFaults.IsUnavailable(thrown) =>
                 Of(StatusCodes.Status503ServiceUnavailable, "storage.unavailable", "The shop cannot write to its database at the moment; nothing was changed. Try again later."),

@@ -32,7 +32,7 @@ static class KeysVerb
         command.SetAction((_, cancellationToken) => WithShop(async (mediator, _) => Say(
             await mediator.Send(new ListKeys(), cancellationToken),
             keys => keys.Count == 0 ? "There are no keys yet." : string.Join('\n', keys.Select(k =>
-                $"{k.Name,-24} {k.Role,-10} made {k.CreatedAt:yyyy-MM-dd}{(k.ExpiresAt is { } e ? $", until {e:yyyy-MM-dd}" : "")}{(k.RevokedAt is { } r ? $", revoked {r:yyyy-MM-dd}" : "")}"))),
+                $"{k.Name,-24} {k.Role,-10} made {k.CreatedAt:yyyy-MM-dd}{(k.ExpiresAt is { } e ? $", until {e:yyyy-MM-dd}" : "")}{(k.RevokedAt is { } r ? $", revoked {r:yyyy-MM-dd}" : "")}{(k.LastUsedAt is { } u ? $", last used {u:yyyy-MM-dd HH:mm}" : "")}"))),
             cancellationToken));
         return command;
     }

@@ -9,6 +9,7 @@ public sealed class ShopDb(DbContextOptions<ShopDb> options) : DbContext(options
 {
     internal DbSet<RememberedAnswer> Answers => Set<RememberedAnswer>();
     internal DbSet<Counter> Counters => Set<Counter>();
+    internal DbSet<Auditing.AuditEntry> AuditEntries => Set<Auditing.AuditEntry>();
     internal DbSet<Access.ApiKey> ApiKeys => Set<Access.ApiKey>();
     internal DbSet<Catalog.CatalogSection> CatalogSections => Set<Catalog.CatalogSection>();
     internal DbSet<Inventory.StockItem> StockItems => Set<Inventory.StockItem>();
