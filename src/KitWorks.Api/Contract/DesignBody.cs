@@ -12,7 +12,7 @@ namespace KitWorks.Api.Contract;
 /// <param name="LoadSet">The name of a load set in the catalog, which it is screened for; left out for the first.</param>
 /// <param name="Openings">Doors and vents, at most 8; left out for none.</param>
 sealed record DesignBody(
-    ShelterBody? Shelter, string? HubSystem, string? StrutStock, CoverBody? Cover, int? MaxStrutTypes, string? LoadSet = null, OpeningBody?[]? Openings = null)
+    ShelterBody? Shelter, string? HubSystem, string? StrutStock, CoverBody? Cover, int? MaxStrutTypes, string? LoadSet = null, OpeningBody[]? Openings = null)
 {
     public Outcome<Design> ToDesign()
     {

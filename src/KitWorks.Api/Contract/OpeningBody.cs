@@ -13,16 +13,14 @@ namespace KitWorks.Api.Contract;
 sealed record OpeningBody(string? Kind, int? Stake, string? Top, int? Panel)
 {
     /// <summary>The openings, or every fault of each, its fields under <c>openings/0</c> and so on.</summary>
-    public static Outcome<Opening[]> ToOpenings(OpeningBody?[]? bodies)
+    public static Outcome<Opening[]> ToOpenings(OpeningBody[]? bodies)
     {
         var faults = new Faults();
         if (bodies is { Length: > OpenedFrame.MostOpenings }) faults.Add("openings", $"{bodies.Length} openings are too many; {OpenedFrame.MostOpenings} are the most.");
         var openings = (bodies ?? []).Take(OpenedFrame.MostOpenings)
-            .Select((body, i) => faults.Take($"openings/{i}", body is null ? Missing : body.ToOpening())).ToList();
+            .Select((body, i) => faults.Take($"openings/{i}", body.ToOpening())).ToList();
         return faults.Refusal is { } refusal ? refusal : openings.Select(o => o!).ToArray();
     }
-
-    static Outcome<Opening> Missing => Refusal.OfField("request.invalid", "", "Give the opening, such as {\"kind\": \"door\"}.") with { Errors = [] };
 
     Outcome<Opening> ToOpening()
     {

@@ -8,7 +8,7 @@ namespace KitWorks.Api.Contract;
 
 /// <summary>A shelter's frame to be loaded, as clients send it.</summary>
 sealed record StaticsBody(
-    ShelterBody? Shelter, SectionBody? Section, string? Supports, NodeLoadBody[]? Loads, bool? SelfWeight, int[]? Without, OpeningBody?[]? Openings)
+    ShelterBody? Shelter, SectionBody? Section, string? Supports, NodeLoadBody[]? Loads, bool? SelfWeight, int[]? Without, OpeningBody[]? Openings)
 {
     /// <summary>The frame that a request names, with the forces that act on it.</summary>
     public Outcome<LoadedFrame> ToLoadedFrame()

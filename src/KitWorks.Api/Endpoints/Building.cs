@@ -35,7 +35,7 @@ static class Building
             .WithSummary("A cut plan as a picture, to scale, as SVG").Produces<string>(200, Svg);
     }
 
-    public static Outcome<Frame> FrameOf(ShelterBody? shelter, OpeningBody?[]? openings) => Designing.FrameOf(shelter, openings).Select(opened => opened.Frame);
+    public static Outcome<Frame> FrameOf(ShelterBody? shelter, OpeningBody[]? openings) => Designing.FrameOf(shelter, openings).Select(opened => opened.Frame);
 
     static IResult Picture(string svg) => TypedResults.Text(svg, $"{Svg}; charset=utf-8");
 
@@ -63,13 +63,13 @@ static class Building
 }
 
 /// <summary>A shelter whose base is drawn, measured in <c>metric</c> (default) or <c>feet</c>.</summary>
-sealed record StakeOutDrawingBody(ShelterBody? Shelter, OpeningBody?[]? Openings, string? Units);
+sealed record StakeOutDrawingBody(ShelterBody? Shelter, OpeningBody[]? Openings, string? Units);
 
 /// <summary>A shelter to cut a cover for.</summary>
 /// <param name="Shelter">The shelter.</param>
 /// <param name="SeamAllowance">How far the cut runs outside the sides of each panel: 0 to 300 mm; 20 mm where left out.</param>
 /// <param name="Openings">Doors and vents, whose panels are left out.</param>
-record CoverNetsBody(ShelterBody? Shelter, Length? SeamAllowance, OpeningBody?[]? Openings)
+record CoverNetsBody(ShelterBody? Shelter, Length? SeamAllowance, OpeningBody[]? Openings)
 {
     static readonly Length UsualSeam = Length.FromMillimetres(20), WidestSeam = Length.FromMillimetres(300);
 
@@ -85,14 +85,14 @@ record CoverNetsBody(ShelterBody? Shelter, Length? SeamAllowance, OpeningBody?[]
 }
 
 /// <summary>The same to be drawn, measured in <c>metric</c> (default) or <c>feet</c>.</summary>
-sealed record CoverNetsDrawingBody(ShelterBody? Shelter, Length? SeamAllowance, OpeningBody?[]? Openings, string? Units) : CoverNetsBody(Shelter, SeamAllowance, Openings);
+sealed record CoverNetsDrawingBody(ShelterBody? Shelter, Length? SeamAllowance, OpeningBody[]? Openings, string? Units) : CoverNetsBody(Shelter, SeamAllowance, Openings);
 
 /// <summary>A frame to look at from all sides.</summary>
 /// <param name="Shelter">The shelter.</param>
 /// <param name="Cover">Whether the cover is shown, as translucent panels; false where left out.</param>
 /// <param name="StrutDiameter">1 mm to 1 m; a thirtieth of the shortest strut where left out.</param>
 /// <param name="Openings">Doors and vents.</param>
-sealed record ModelBody(ShelterBody? Shelter, bool? Cover, Length? StrutDiameter, OpeningBody?[]? Openings);
+sealed record ModelBody(ShelterBody? Shelter, bool? Cover, Length? StrutDiameter, OpeningBody[]? Openings);
 
 /// <summary>A cutting job to be planned and drawn, measured in <c>metric</c> (default) or <c>feet</c>.</summary>
 sealed record CutPlanDrawingBody(CutJobBody? Job, string? Units);

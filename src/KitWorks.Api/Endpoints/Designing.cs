@@ -64,7 +64,7 @@ static class Designing
     static Outcome<KitAnswer> Preview(DesignBody? body, ShopCatalog catalog) => Required(body, "design")
         .Then(d => d.ToDesign().Under("design")).Then(design => Kit.Make(design, catalog).Under("design")).Select(KitAnswer.Of);
 
-    public static Outcome<OpenedFrame> FrameOf(ShelterBody? body, OpeningBody?[]? openingBodies)
+    public static Outcome<OpenedFrame> FrameOf(ShelterBody? body, OpeningBody[]? openingBodies)
     {
         var faults = new Faults();
         var shelter = faults.Take("shelter", body is null ? ShelterBody.Missing : body.ToShelter());
@@ -102,13 +102,13 @@ static class Designing
 sealed record PreviewBody(DesignBody? Design);
 
 /// <summary>A shelter to frame, with its openings made where there are any.</summary>
-sealed record FrameBody(ShelterBody? Shelter, OpeningBody?[]? Openings);
+sealed record FrameBody(ShelterBody? Shelter, OpeningBody[]? Openings);
 
 /// <summary>
 /// A shelter to draw: <c>plan</c>, <c>side</c>, <c>end</c>, <c>iso</c> (default) or <c>spread</c>, whole or as it stands after a tier. With <c>forces</c>,
 /// as in /api/statics/preview, the struts are drawn by the force in them: compression blue, tension orange, the wider the larger.
 /// </summary>
-sealed record DrawingBody(ShelterBody? Shelter, string? View, int? Tier, ForcesBody? Forces, OpeningBody?[]? Openings);
+sealed record DrawingBody(ShelterBody? Shelter, string? View, int? Tier, ForcesBody? Forces, OpeningBody[]? Openings);
 
 /// <summary>A dome, whose cut and size do not matter: by itself, or as <c>shelter</c> or <c>dome</c>.</summary>
 sealed record CutsBody : ShelterBody

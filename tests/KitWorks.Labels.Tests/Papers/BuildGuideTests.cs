@@ -44,8 +44,9 @@ public class BuildGuideTests
     {
         var kit = MadeKit.Dome(3, "5/8");
         Assert.Contains("one through each of the 15 base hubs", string.Concat(PdfText(kit)), StringComparison.Ordinal);
-        Assert.Contains("1 at stakes 1 to 7; 2 at stakes 8 to 14; 3 at stake 15",
-            string.Concat(PdfText(kit with { StakesAt = [.. Enumerable.Repeat(1, 7), .. Enumerable.Repeat(2, 7), 3] })), StringComparison.Ordinal);
+        // A line that is broken loses its space in the file's text.
+        Assert.Contains("1atstakes1to7;2atstakes8to14;3atstake15",
+            string.Concat(PdfText(kit with { StakesAt = [.. Enumerable.Repeat(1, 7), .. Enumerable.Repeat(2, 7), 3] })).Replace(" ", "", StringComparison.Ordinal), StringComparison.Ordinal);
     }
 
     static List<string> PdfText(Kit kit)
