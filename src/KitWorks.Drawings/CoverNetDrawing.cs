@@ -25,7 +25,7 @@ public static class CoverNetDrawing
         var nets = CoverNet.Of(frame, seamAllowance);
         var marks = Marks.For(frame, null);
 
-        var columns = Math.Max(1, (int)Math.Min(Math.Ceiling(Math.Sqrt(nets.Length)), inner / NetShape.LeastWidth));
+        var columns = Math.Max(1, (int)Math.Min(Math.Ceiling(Math.Sqrt(nets.Length)), (inner + Gap) / (NetShape.LeastWidth + Gap)));
         var column = (inner - (columns - 1) * Gap) / columns;
         var scale = (column - 2 * NetShape.Room) / nets.Max(n => n.CutSidesMm[^1]);
         NetShape[] shapes = [.. nets.Select(n => new NetShape(n, scale, [.. frame.PanelKinds[n.Kind].Families.Select(f => marks.All[f])], units))];

@@ -9,9 +9,9 @@ namespace KitWorks.Drawings.Covers;
 sealed class NetShape
 {
     /// <summary>What figures outside the cut take, and the narrowest column that they can be read in, in millimetres.</summary>
-    public const double Room = 5, LeastWidth = 40;
+    public const double Room = 5, LeastWidth = 53;
 
-    const double FigureSize = 2.2, CodeSize = 2.1, NameSize = 3.2;
+    const double FigureSize = 2.2, CodeSize = 2.1, NameSize = 2.9;
 
     readonly CoverNet net;
     readonly Mark[] marks;
