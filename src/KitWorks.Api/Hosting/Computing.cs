@@ -1,5 +1,4 @@
 using KitWorks.Api.Http;
-using Microsoft.Extensions.Caching.Hybrid;
 using Microsoft.Extensions.Caching.Memory;
 
 namespace KitWorks.Api.Hosting;
