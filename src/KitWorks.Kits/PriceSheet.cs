@@ -60,12 +60,7 @@ sealed class PriceSheet(PriceBook book)
 
     public void AddShipping(ParcelPlan? parcels)
     {
-        if (book.Shipping.IsEmpty) return;
-        if (parcels is null)
-        {
-            warnings.Add(new("price.without-shipping", "Shipping is not in this price: the kit's bundles could not be put into parcels by the shop's table."));
-            return;
-        }
+        if (book.Shipping.IsEmpty || parcels is null) return;
         foreach (var group in parcels.Parcels.GroupBy(p => (Rate: RateOf(p), p.Kind)).OrderBy(g => g.Min(p => p.Number)))
         {
             if (group.Key.Rate is not { } rate) withoutCost.AddRange(group.Select(p => $"shipping of a {p.Kind.Name} of {p.MassGrams / 1000m:0.0} kg"));

@@ -16,6 +16,20 @@ public sealed record Price(ImmutableArray<PriceLine> Lines, Money Total)
     /// <summary>What is not in the price, and why.</summary>
     public ImmutableArray<Warning> Warnings { get; init; } = [];
 
+    /// <summary>The price of a number of kits, packed and priced by a catalog as it stands. Where their bundles go into no parcel, shipping is left out and the price warns of it.</summary>
+    /// <param name="kit">The kit.</param>
+    /// <param name="quantity">How many; 1 or more.</param>
+    /// <param name="catalog">The catalog.</param>
+    /// <returns>The price, or the refusal <c>price.no-cost</c> that names what has no cost in the book.</returns>
+    public static Outcome<Price> Of(Kit kit, int quantity, ShopCatalog catalog)
+    {
+        ArgumentNullException.ThrowIfNull(catalog);
+        if (catalog.Prices.Shipping.IsEmpty && catalog.Prices.PerParcel == 0) return Of(kit, quantity, catalog.Prices);
+        ParcelPlanner.Plan(kit, quantity, catalog.Parcels).Succeeds(out var parcels, out var refusal);
+        return Of(kit, quantity, catalog.Prices, parcels).Select(price => refusal is null || catalog.Prices.Shipping.IsEmpty
+            ? price : price with { Warnings = price.Warnings.Add(new("price.without-shipping", $"Shipping is not in this price. {refusal.Detail}")) });
+    }
+
     /// <summary>The price of a number of kits.</summary>
     /// <param name="kit">The kit.</param>
     /// <param name="quantity">How many; 1 or more.</param>

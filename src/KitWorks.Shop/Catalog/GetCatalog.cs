@@ -15,7 +15,8 @@ public sealed record GetCatalog : IQuery<ShopCatalog>;
 static class Sections
 {
     public const string HubSystems = "hub-systems", StrutStocks = "strut-stocks", Ties = "ties", Covers = "covers",
-        Palette = "palette", Prices = "prices", Workshop = "workshop", Screening = "screening";
+        Palette = "palette", Prices = "prices", Workshop = "workshop", Screening = "screening",
+        Parcels = "parcels", Calendar = "calendar", Supplies = "supplies";
 }
 
 sealed class GetCatalogHandler(ShopDb db) : IRequestHandler<GetCatalog, Outcome<ShopCatalog>>
@@ -34,6 +35,9 @@ sealed class GetCatalogHandler(ShopDb db) : IRequestHandler<GetCatalog, Outcome<
             Palette = Section(Sections.Palette, Palette.ColourBlindSafe),
             Prices = Section(Sections.Prices, new PriceBook { Currency = "USD", UnitCosts = ImmutableDictionary<string, decimal>.Empty }),
             Workshop = Section(Sections.Workshop, new Workshop()),
+            Parcels = Section(Sections.Parcels, new ParcelRules()),
+            Calendar = Section(Sections.Calendar, new WorkCalendar()),
+            Supplies = Section<ImmutableArray<Supply>>(Sections.Supplies, []),
             Screening = Section(Sections.Screening, new ScreeningRules()),
         };
 

@@ -99,7 +99,7 @@ sealed class PlaceOrderHandler(ShopDb db, IMediator mediator, Call call, TimePro
         }
         if (!(await mediator.Send(new GetCatalog(), cancellationToken)).Succeeds(out var catalog, out var refusal)) return refusal;
         var quantity = command.Quantity ?? 1;
-        return Kit.Make(command.Design!, catalog).Under("design").Select(kit => (kit, Price.Of(kit, quantity, catalog.Prices), quantity));
+        return Kit.Make(command.Design!, catalog).Under("design").Then(kit => Price.Of(kit, quantity, catalog).Select(price => (kit, price, quantity)));
     }
 
     static Refusal Short(IReadOnlyList<Shortage> shortages) => new(RefusalKind.Conflict, "stock.short",

@@ -40,6 +40,7 @@ sealed class MakeQuoteHandler(ShopDb db, IMediator mediator, Call call, TimeProv
         if (command.Currency is { } currency && currency != catalog.Prices.Currency)
             return Refusal.OfField("quote.currency", "currency", $"The shop's prices are in {catalog.Prices.Currency}, not {currency}.");
         if (!Kit.Make(command.Design, catalog).Under("design").Succeeds(out var kit, out refusal)) return refusal;
+        if (!Price.Of(kit, command.Quantity, catalog).Succeeds(out var price, out refusal)) return refusal;
         // To the millisecond, as it is stored: the quote reads the same now and later.
         var now = DateTimeOffset.FromUnixTimeMilliseconds(clock.GetUtcNow().ToUnixTimeMilliseconds());
         var quote = new Quote
@@ -48,7 +49,7 @@ sealed class MakeQuoteHandler(ShopDb db, IMediator mediator, Call call, TimeProv
             Owner = call.Actor,
             Quantity = command.Quantity,
             Kit = StoredJson.Pack(kit),
-            Price = StoredJson.Write(Price.Of(kit, command.Quantity, catalog.Prices)),
+            Price = StoredJson.Write(price),
             MadeAt = now,
             ExpiresAt = now + Validity,
         };
