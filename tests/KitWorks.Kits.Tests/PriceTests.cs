@@ -101,7 +101,7 @@ public sealed class PriceTests
 
     [Fact]
     public void Of_WhenTheBookHasNoCostsAtAll_SaysSo() =>
-        Assert.Equal("price.no-book", Assert.Single(Price.Of(SixMetreKit, 1, new() { Currency = "EUR", UnitCosts = ImmutableDictionary<string, decimal>.Empty }).Value.Warnings).Code);
+        Assert.Equal("price.no-book", Assert.Single(Price.Of(SixMetreKit, 1, new PriceBook { Currency = "EUR", UnitCosts = ImmutableDictionary<string, decimal>.Empty }).Value.Warnings).Code);
 
     [Fact]
     public void Of_WhenAParcelIsHeavierThanTheShippingTable_IsRefused() =>

@@ -36,7 +36,7 @@ sealed class GetOrderPaperHandler(IMediator mediator, OrderLabelPress press, Sho
         var paper = query.Paper switch
         {
             PaperKind.Picklist => await PicklistOf(order, cancellationToken),
-            PaperKind.CutSheet => CutSheet.Of(
+            PaperKind.CutSheet => CutSheet.For(
                 order.Kit.CutPlan, order.Kit.StrutTypes, NumberOf(order), ShelterNames.Of(order.Kit.Frame), Measure.Part(order.Kit.Kerf.Millimetres, query.Units), query.Units, settings.ShopName),
             PaperKind.PackingList => await PackingListOf(order, cancellationToken),
             PaperKind.BuildGuide => BuildGuide.Of(order.Kit, NumberOf(order), ShelterNames.Of(order.Kit.Frame), settings.ShopName, query.Units).Select(guide => (Paper)guide),
