@@ -117,6 +117,8 @@ namespace KitWorks.Migrations.Sqlite.Migrations
 
                     b.HasKey("Id");
 
+                    b.HasIndex("Reference");
+
                     b.HasIndex("Sku", "Id");
 
                     b.ToTable("stock_movements", (string)null);
@@ -212,16 +214,15 @@ namespace KitWorks.Migrations.Sqlite.Migrations
                         .HasMaxLength(100)
                         .HasColumnType("TEXT");
 
-                    b.Property<byte[]>("PackedKit")
-                        .IsRequired()
-                        .HasColumnType("BLOB");
-
                     b.Property<long>("PlacedAt")
                         .HasColumnType("INTEGER");
 
                     b.Property<string>("Price")
                         .IsRequired()
                         .HasColumnType("TEXT");
+
+                    b.Property<int>("Priority")
+                        .HasColumnType("INTEGER");
 
                     b.Property<int>("Quantity")
                         .HasColumnType("INTEGER");
@@ -233,6 +234,10 @@ namespace KitWorks.Migrations.Sqlite.Migrations
                     b.Property<string>("Status")
                         .IsRequired()
                         .HasMaxLength(20)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("StockLines")
+                        .IsRequired()
                         .HasColumnType("TEXT");
 
                     b.Property<string>("Tracking")
@@ -267,6 +272,10 @@ namespace KitWorks.Migrations.Sqlite.Migrations
                     b.Property<long>("At")
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("Note")
+                        .HasMaxLength(300)
+                        .HasColumnType("TEXT");
+
                     b.Property<Guid>("OrderId")
                         .HasColumnType("TEXT");
 
@@ -280,6 +289,20 @@ namespace KitWorks.Migrations.Sqlite.Migrations
                     b.HasIndex("OrderId");
 
                     b.ToTable("order_events", (string)null);
+                });
+
+            modelBuilder.Entity("KitWorks.Shop.Orders.OrderKit", b =>
+                {
+                    b.Property<Guid>("OrderId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<byte[]>("Packed")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.HasKey("OrderId");
+
+                    b.ToTable("order_kits", (string)null);
                 });
 
             modelBuilder.Entity("KitWorks.Shop.Packing.PackedBundle", b =>
@@ -496,6 +519,13 @@ namespace KitWorks.Migrations.Sqlite.Migrations
                     b.HasKey("Name");
 
                     b.ToTable("counters", (string)null);
+
+                    b.HasData(
+                        new
+                        {
+                            Name = "order",
+                            Value = 1000
+                        });
                 });
 
             modelBuilder.Entity("KitWorks.Shop.Orders.OrderEvent", b =>
@@ -503,6 +533,15 @@ namespace KitWorks.Migrations.Sqlite.Migrations
                     b.HasOne("KitWorks.Shop.Orders.Order", null)
                         .WithMany("History")
                         .HasForeignKey("OrderId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("KitWorks.Shop.Orders.OrderKit", b =>
+                {
+                    b.HasOne("KitWorks.Shop.Orders.Order", null)
+                        .WithOne()
+                        .HasForeignKey("KitWorks.Shop.Orders.OrderKit", "OrderId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });
