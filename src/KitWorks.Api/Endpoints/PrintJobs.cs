@@ -2,6 +2,7 @@ using KitWorks.Api.Access;
 using KitWorks.Api.Contract;
 using KitWorks.Api.Http;
 using KitWorks.Geometry;
+using KitWorks.Shop.Inventory;
 using KitWorks.Shop.Printing;
 using MediatR;
 
@@ -18,6 +19,14 @@ static class PrintJobs
                 ? Problems.Of(refusal)
                 : (await mediator.Send(command, cancellationToken)).Else(job => TypedResults.Accepted($"/api/print-jobs/{job.Id}", job)))
             .WithSummary("Have something of an order printed").Produces<PrintJobAnswer>(202);
+        jobs.MapGet("", (int? limit, string? after, string? status, string? printer, Guid? orderId, IMediator mediator, CancellationToken cancellationToken) =>
+        {
+            var faults = new Faults();
+            PrintJobStatus? wanted = status is null ? null : faults.Choose("status", status, null, [.. Enum.GetValues<PrintJobStatus>().Select(s => (s.ToString().ToLowerInvariant(), s))]);
+            return faults.Refusal is { } refusal
+                ? Task.FromResult(Problems.Of(refusal))
+                : Paging.Ask(limit, after, mediator, (most, from) => new ListPrintJobs(most, from) { Status = wanted, Printer = printer, OrderId = orderId }, cancellationToken);
+        }).WithSummary("The print jobs, newest first").Produces<Page<PrintJobAnswer>>();
         jobs.MapGet("/{id:guid}", (Guid id, IMediator mediator, CancellationToken cancellationToken) =>
             mediator.Ask(new GetPrintJob(id), cancellationToken)).WithSummary("Where a print job stands").Produces<PrintJobAnswer>();
         jobs.MapPost("/{id:guid}/retry", async (Guid id, IMediator mediator, CancellationToken cancellationToken) =>

@@ -74,4 +74,26 @@ public sealed class QueuePrintJobTests
         (await shop.Bench.Post($"/api/print-jobs/{job.Id()}/retry")).Is(202);
         (await shop.Bench.Post($"/api/print-jobs/{Guid.NewGuid()}/retry")).IsProblem(404, "print-job.unknown");
     }
+
+    [Fact]
+    public async Task PrintJobs_WhenListed_ComeNewestFirstAndAPageAtATime()
+    {
+        await using var shop = await PrintShop.Open(Away);
+        var order = (await shop.Storefront.Order(Designs.SmallDome)).Created;
+        var jobs = new List<Guid>();
+        for (var i = 0; i < 5; i++) jobs.Insert(0, (await shop.Bench.Print(order)).Is(202).Json.Id());
+        (await shop.Bench.Post($"/api/print-jobs/{jobs[1]}/cancel")).Is(200);
+
+        var first = (await shop.Bench.Get("/api/print-jobs?limit=3")).Ok;
+        var second = (await shop.Bench.Get($"/api/print-jobs?limit=3&after={first.Text("next")}")).Ok;
+
+        Assert.Equal(jobs.Select(j => j.ToString()), first.Texts("items", "id").Concat(second.Texts("items", "id")));
+        Assert.Equal([jobs[1].ToString()], (await shop.Bench.Get("/api/print-jobs?status=failed")).Ok.Texts("items", "id"));
+        Assert.Equal(5, (await shop.Bench.Get($"/api/print-jobs?orderId={order.Id()}&printer=bench")).Ok.List("items").Count);
+        Assert.Empty((await shop.Bench.Get("/api/print-jobs?printer=cellar")).Ok.List("items"));
+        (await shop.Bench.Get("/api/print-jobs?status=lost")).IsProblem(422, "request.invalid", "#/status");
+        (await shop.Bench.Get("/api/print-jobs?after=bm9uc2Vuc2U")).IsProblem(400, "list.after");
+        (await shop.Bench.Get("/api/print-jobs?limit=0")).IsProblem(400, "list.limit");
+        (await shop.Storefront.Get("/api/print-jobs")).Is(403);
+    }
 }
