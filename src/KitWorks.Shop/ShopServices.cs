@@ -25,12 +25,17 @@ public static class ShopServices
         services.AddSingleton<WriteLane>();
         services.AddScoped<Answering>();
         services.AddScoped<Inventory.Ledger>();
+        services.AddSingleton<Orders.OrderDesk>();
+        services.AddScoped<Orders.OrderTaking>();
         services.AddSingleton<Printing.OrderLabelPress>();
         services.AddSingleton<Printing.Ipp.IppConnections>();
         services.AddSingleton<Printing.PrinterRoom>();
         services.AddScoped<Printing.PrintedDocument>();
         services.AddScoped<Printing.PrintStep>();
         services.AddSingleton<Printing.PrintWork>();
+        services.AddSingleton<Webhooks.WebhookPost>();
+        services.AddScoped<Webhooks.WebhookStep>();
+        services.AddSingleton<Webhooks.WebhookWork>();
         return services.AddMediator(typeof(ShopServices).Assembly);
     }
 
@@ -82,4 +87,7 @@ public sealed record ShopSettings
 
     /// <summary>How patient the shop is with its printers.</summary>
     public Printing.PrintingPace PrintingPace { get; init; } = new();
+
+    /// <summary>How webhooks are told.</summary>
+    public Webhooks.WebhookPace WebhookPace { get; init; } = new();
 }

@@ -2,6 +2,7 @@ using BenchmarkDotNet.Running;
 using KitWorks.Benchmarks.Cutting;
 using KitWorks.Benchmarks.Geometry;
 using KitWorks.Benchmarks.Labels;
+using KitWorks.Benchmarks.Orders;
 using KitWorks.Benchmarks.Statics;
 
 // Tables that hold one rate against another in the same run, by name; anything else goes to BenchmarkDotNet.
@@ -11,6 +12,7 @@ var tables = new Dictionary<string, Func<string[], int>>
     ["labels"] = LabelRates.Print,
     ["statics"] = HubSweeps.Print,
     ["cut-plans"] = ProvenShares.Print,
+    ["orders"] = OrderRates.Print,
 };
 if (args is [var name, .. var rest] && tables.TryGetValue(name, out var print)) return print(rest);
 BenchmarkSwitcher.FromAssembly(typeof(LabelRates).Assembly).Run(args);

@@ -9,13 +9,14 @@ public sealed class ArchitectureTests
     static readonly System.Reflection.Assembly Shop = typeof(ShopServices).Assembly;
 
     [Theory]
-    [InlineData("Inventory", "Catalog", "Quotes", "Orders", "Packing", "Printing", "Access")]
-    [InlineData("Access", "Catalog", "Inventory", "Quotes", "Orders", "Packing", "Printing")]
-    [InlineData("Catalog", "Quotes", "Orders", "Packing", "Printing", "Access")]
-    [InlineData("Quotes", "Orders", "Packing", "Printing", "Access")]
-    [InlineData("Packing", "Catalog", "Inventory", "Quotes", "Orders", "Printing", "Access")]
-    [InlineData("Orders", "Printing", "Access")]
-    [InlineData("Printing", "Catalog", "Inventory", "Quotes", "Access")]
+    [InlineData("Inventory", "Catalog", "Quotes", "Orders", "Packing", "Printing", "Access", "Webhooks")]
+    [InlineData("Access", "Catalog", "Inventory", "Quotes", "Orders", "Packing", "Printing", "Webhooks")]
+    [InlineData("Catalog", "Quotes", "Orders", "Packing", "Printing", "Access", "Webhooks")]
+    [InlineData("Quotes", "Orders", "Packing", "Printing", "Access", "Webhooks")]
+    [InlineData("Packing", "Catalog", "Inventory", "Quotes", "Orders", "Printing", "Access", "Webhooks")]
+    [InlineData("Orders", "Printing", "Access", "Webhooks")]
+    [InlineData("Printing", "Catalog", "Inventory", "Quotes", "Access", "Webhooks")]
+    [InlineData("Webhooks", "Catalog", "Inventory", "Quotes", "Packing", "Printing")]
     public void Folder_WhenLookedInto_KnowsOnlyThoseBelowIt(string folder, params string[] unknown)
     {
         var types = Types.InAssembly(Shop).That().ResideInNamespaceStartingWith($"KitWorks.Shop.{folder}");
@@ -33,6 +34,7 @@ public sealed class ArchitectureTests
     [InlineData("Quotes", "Quote")]
     [InlineData("Catalog", "CatalogSection")]
     [InlineData("Access", "ApiKey")]
+    [InlineData("Webhooks", "Webhook")]
     public void Tables_WhenLookedFor_AreTouchedByTheirOwnFolderOnly(string folder, params string[] entities)
     {
         var names = entities.Select(e => $"KitWorks.Shop.{folder}.{e}").ToArray();

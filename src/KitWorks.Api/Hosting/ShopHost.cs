@@ -57,6 +57,7 @@ static class ShopHost
         app.MapPrinting();
         app.MapPrintJobs();
         app.MapCatalogEditing();
+        app.MapWebhooks();
         app.MapBundlePage();
         app.MapDocs();
         app.MapHealth();
@@ -83,6 +84,7 @@ static class ShopHost
     {
         builder.Services.AddShop(ShopSettingsOf(builder.Configuration), Database(builder.Configuration));
         builder.Services.AddHostedService<PrintingService>();
+        builder.Services.AddHostedService<WebhookService>();
         builder.Services.AddKeyAccess();
         builder.Services.AddDocs();
         builder.Services.Configure<JsonOptions>(json => StrictJson.Configure(json.SerializerOptions));
@@ -114,6 +116,7 @@ static class ShopHost
             LabelTemplates = configuration["Labels:Templates"],
             Printers = PrinterSettings.Of(configuration),
             PrintingPace = PrinterSettings.Pace(configuration),
+            WebhookPace = WebhookSettings.Of(configuration),
         };
     }
 

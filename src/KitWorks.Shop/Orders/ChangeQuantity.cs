@@ -41,7 +41,7 @@ sealed class ChangeQuantityHandler(ShopDb db, IMediator mediator, Call call, Tim
         var lines = Order.LinesOf(kit, command.Quantity);
         var wasReserved = order.HoldsStock;
         order.BecomeFor(command.Quantity, lines, price, call.Actor, clock.Moment());
-        await mediator.Send(new OpenBundles(order.Id, order.Number, kit, command.Quantity, Anew: true), cancellationToken);
+        await mediator.Send(new OpenBundles([new(order.Id, order.Number, new(kit), command.Quantity, Anew: true)]), cancellationToken);
         if (wasReserved && await Keep(order, held, lines, cancellationToken)) order.Become(OrderStatus.Reserved, call.Actor, clock.Moment());
         // What was given back may be enough for others, and fewer kits may be enough for this one.
         await mediator.Publish(new StockBecameAvailable(), cancellationToken);

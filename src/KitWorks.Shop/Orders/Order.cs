@@ -72,7 +72,7 @@ sealed class Order
 
     public IReadOnlyList<OrderEvent> History => history;
 
-    public static Order Place(int number, string owner, TakeOrder taken, DateTimeOffset at) => new()
+    public static Order Place(int number, string owner, TakeOrder taken, DateTimeOffset at) => Begin(owner, at, new()
     {
         Id = Guid.CreateVersion7(at),
         Number = number,
@@ -87,8 +87,13 @@ sealed class Order
         StockLines = StoredJson.Write(taken.Lines),
         Price = StoredJson.Write(taken.Price),
         PlacedAt = at,
-        history = { new() { Status = OrderStatus.Waiting, Actor = owner, At = at } },
-    };
+    });
+
+    static Order Begin(string owner, DateTimeOffset at, Order order)
+    {
+        order.history.Add(new() { OrderId = order.Id, Status = OrderStatus.Waiting, Actor = owner, At = at });
+        return order;
+    }
 
     public bool HoldsStock => Status is OrderStatus.Reserved or OrderStatus.Picking or OrderStatus.Packed;
 
@@ -97,7 +102,7 @@ sealed class Order
     {
         Status = status;
         Version++;
-        history.Add(new() { Status = status, Actor = actor, At = at, Note = note });
+        history.Add(new() { OrderId = Id, Status = status, Actor = actor, At = at, Note = note });
     }
 
     public void ShipBy(string? carrier, string? tracking, string actor, DateTimeOffset at)
@@ -145,6 +150,7 @@ sealed class OrderKit
 sealed class OrderEvent
 {
     public long Id { get; init; }
+    public Guid OrderId { get; init; }
     public required OrderStatus Status { get; init; }
     public required string Actor { get; init; }
     public required DateTimeOffset At { get; init; }
@@ -169,7 +175,7 @@ sealed class OrderTables : IEntityTypeConfiguration<Order>, IEntityTypeConfigura
         builder.Property(o => o.Carrier).HasMaxLength(100);
         builder.Property(o => o.Tracking).HasMaxLength(100);
         builder.Property(o => o.Version).IsConcurrencyToken();
-        builder.HasMany(o => o.History).WithOne().HasForeignKey("OrderId").IsRequired();
+        builder.HasMany(o => o.History).WithOne().HasForeignKey(e => e.OrderId).IsRequired();
         builder.Navigation(o => o.History).UsePropertyAccessMode(PropertyAccessMode.Field).HasField("history");
     }
 

@@ -19,6 +19,23 @@ public sealed class ShopDb(DbContextOptions<ShopDb> options) : DbContext(options
     internal DbSet<Orders.OrderKit> OrderKits => Set<Orders.OrderKit>();
     internal DbSet<Packing.PackedBundle> Bundles => Set<Packing.PackedBundle>();
     internal DbSet<Printing.PrintJob> PrintJobs => Set<Printing.PrintJob>();
+    internal DbSet<Webhooks.Webhook> Webhooks => Set<Webhooks.Webhook>();
+
+    readonly SetWriting sets = new();
+
+    /// <summary>Adds new rows that nobody in this transaction reads or changes, to be written a set at a time behind the tracked changes.</summary>
+    internal void AddAll<T>(IReadOnlyList<T> rows) where T : class => sets.Add(rows);
+
+    /// <summary>Forgets whatever was read, and whatever was to be written.</summary>
+    internal void Forget()
+    {
+        ChangeTracker.Clear();
+        sets.Forget();
+    }
+
+    /// <inheritdoc/>
+    public override async Task<int> SaveChangesAsync(bool acceptAllChangesOnSuccess, CancellationToken cancellationToken = default) =>
+        await base.SaveChangesAsync(acceptAllChangesOnSuccess, cancellationToken) + await sets.Write(this, cancellationToken);
 
     /// <inheritdoc/>
     protected override void OnModelCreating(ModelBuilder modelBuilder)
@@ -71,8 +88,8 @@ static class CounterQueries
     /// <summary>The counter of order numbers. It has taken 1000, so that the first order is 1001.</summary>
     public const string Order = "order";
 
-    /// <summary>Takes the next number of a counter. The row stays locked until the transaction ends, so numbers have no gaps.</summary>
-    public static async Task<int> TakeNumber(this ShopDb db, string counter, CancellationToken cancellationToken) =>
-        (await db.Database.SqlQuery<int>($"""UPDATE counters SET "Value" = "Value" + 1 WHERE "Name" = {counter} RETURNING "Value" """)
+    /// <summary>Takes the next numbers of a counter and gives the last of them. The row stays locked until the transaction ends, so numbers have no gaps.</summary>
+    public static async Task<int> TakeNumbers(this ShopDb db, string counter, int count, CancellationToken cancellationToken) =>
+        (await db.Database.SqlQuery<int>($"""UPDATE counters SET "Value" = "Value" + {count} WHERE "Name" = {counter} RETURNING "Value" """)
             .ToListAsync(cancellationToken)).Single();
 }

@@ -97,13 +97,13 @@ sealed class RunningProgram : IDisposable
 
     public Uri Address { get; }
 
-    public static async Task<RunningProgram> Start(OpenShop shop)
+    public static async Task<RunningProgram> Start(OpenShop shop, params (string Key, string? Value)[] settings)
     {
         var start = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "KitWorks.Api.dll"), "serve", "--urls", "http://127.0.0.1:0"])
         {
             RedirectStandardOutput = true,
         };
-        foreach (var (key, value) in shop.Database.Settings) start.Environment[key.Replace(":", "__", StringComparison.Ordinal)] = value;
+        foreach (var (key, value) in shop.Database.Settings.Concat(settings)) start.Environment[key.Replace(":", "__", StringComparison.Ordinal)] = value;
         start.Environment["Logging__LogLevel__Default"] = "Warning";
         start.Environment["Logging__LogLevel__Microsoft.Hosting.Lifetime"] = "Information";
         start.Environment["Shop__PublicUrl"] = "https://kits.example.com";
