@@ -54,6 +54,9 @@ static class ShopHost
         app.MapStanding();
         app.MapSelling();
         app.MapStocking();
+        app.MapSupplying();
+        app.MapSawing();
+        app.MapShipping();
         app.MapPrinting();
         app.MapPrintJobs();
         app.MapCatalogEditing();

@@ -25,7 +25,8 @@ public sealed record LabelledRemnant(string Code, string PipeSku, Length Length)
 
 /// <summary>How the pipe of several orders is cut as one.</summary>
 /// <param name="Pipes">The pipes, by stock code.</param>
-public sealed record BatchPlan(ImmutableArray<PipePlan> Pipes);
+/// <param name="Kerf">The width of the saw cut that it reckons with.</param>
+public sealed record BatchPlan(ImmutableArray<PipePlan> Pipes, Length Kerf);
 
 /// <summary>How one pipe is cut in a batch.</summary>
 public sealed record PipePlan

@@ -29,7 +29,7 @@ public static class BatchPlanner
             if (!pipe.Plan(ready, remnants, pipes.Sum(p => p.Pieces.Length), pipes.Sum(p => p.Patterns.Length)).Succeeds(out var plan, out var refusal)) return refusal;
             pipes.Add(plan);
         }
-        return new BatchPlan(pipes.ToImmutable());
+        return new BatchPlan(pipes.ToImmutable(), workshop.Kerf);
     }
 
     static (string Sku, Length Length) PipeOf(Kit kit) => (kit.CutPlan.StockLengths[0].Sku, kit.CutPlan.StockLengths[0].Length);

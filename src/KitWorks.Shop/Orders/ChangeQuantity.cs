@@ -32,6 +32,8 @@ sealed class ChangeQuantityHandler(ShopDb db, IMediator mediator, Call call, Tim
         if (order is null) return GetOrderHandler.Unknown(command.Id);
         if (order.Status is not (OrderStatus.Waiting or OrderStatus.Reserved))
             return new Refusal(RefusalKind.Conflict, "order.status", $"Order {order.Number} is {order.StatusWord}; its quantity can be changed until the first bundle is packed.");
+        if (order.Batch is { } batch)
+            return new Refusal(RefusalKind.Conflict, "order.in-batch", $"Order {order.Number} is cut in batch {batch}; its quantity stays. Dissolve the batch first, or place another order.");
         if (order.Quantity == command.Quantity) return await mediator.Send(new GetOrder(order.Id), cancellationToken);
         if (!(await mediator.Send(new GetCatalog(), cancellationToken)).Succeeds(out var catalog, out var refusal)) return refusal;
         var kit = (await mediator.Send(new GetOrderKit(order.Id), cancellationToken)).Value.Kit;
