@@ -42,7 +42,13 @@ static class PrintJobs
 }
 
 /// <summary>What to print: <c>labels</c>, all or one tier's, <c>picklist</c>, <c>cut-plan</c>, <c>packing-list</c> or <c>guide</c>.</summary>
-sealed record PrintJobBody(Guid? OrderId, string? What, int? Tier, string? Printer)
+/// <param name="OrderId">The order.</param>
+/// <param name="What">What of it.</param>
+/// <param name="Tier">The labels of this tier only.</param>
+/// <param name="Printer">A printer's name.</param>
+/// <param name="StartAt">The first free place of the half-used sheet of labels in the printer, from 1.</param>
+/// <param name="Template">The name of a label template; the largest that fits if not said.</param>
+sealed record PrintJobBody(Guid? OrderId, string? What, int? Tier, string? Printer, int? StartAt = null, string? Template = null)
 {
     public Outcome<QueuePrintJob> ToCommand()
     {
@@ -51,7 +57,7 @@ sealed record PrintJobBody(Guid? OrderId, string? What, int? Tier, string? Print
         if (Printer is null) faults.Add("printer", "Say on which printer; /api/printers lists them.");
         var what = faults.Choose<Printable>("what", What, null,
             ("labels", Printable.Labels), ("picklist", Printable.Picklist), ("cut-plan", Printable.CutPlan), ("packing-list", Printable.PackingList), ("guide", Printable.Guide));
-        return faults.Refusal is { } refusal ? refusal : new QueuePrintJob(OrderId!.Value, what!.Value, Tier, Printer!);
+        return faults.Refusal is { } refusal ? refusal : new QueuePrintJob(OrderId!.Value, what!.Value, Tier, Printer!) { StartAt = StartAt ?? 1, Template = Template };
     }
 }
 

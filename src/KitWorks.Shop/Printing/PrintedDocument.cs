@@ -32,7 +32,7 @@ sealed class PrintedDocument(IMediator mediator, Call call)
             return Impossible($"The printer {printer.Name} takes {string.Join(", ", takes.Take(6))}, and neither {Pdf} nor {Raster}.");
         var dpi = (raster ? says.Number("pwg-raster-document-resolution-supported") : null) ?? says.Number("printer-resolution-default") ?? UsualDpi;
         var made = labels
-            ? await mediator.Send(new GetOrderLabels(job.OrderId, new(raster ? LabelFormat.Raster : LabelFormat.Pdf) { Stock = printer.Labels.Name, Dpi = dpi }) { Tier = job.Tier }, cancellationToken)
+            ? await mediator.Send(new GetOrderLabels(job.OrderId, new(raster ? LabelFormat.Raster : LabelFormat.Pdf) { Stock = printer.Labels.Name, Dpi = dpi, StartAt = job.StartAt, Template = job.Template }) { Tier = job.Tier }, cancellationToken)
             : (await mediator.Send(new GetOrderPaper(job.OrderId, PaperOf(job.What), printer.Paper), cancellationToken)).Select(Stream (pdf) => new MemoryStream(pdf));
         return made.Select(content => new DocumentToSend(raster ? Raster : Pdf, content, [.. Template(labels ? MediaOf(printer.Labels) : MediaOf(printer.Paper), says)]));
     }

@@ -96,4 +96,24 @@ public sealed class QueuePrintJobTests
         (await shop.Bench.Get("/api/print-jobs?limit=0")).IsProblem(400, "list.limit");
         (await shop.Storefront.Get("/api/print-jobs")).Is(403);
     }
+
+    [Fact]
+    public async Task PrintJob_OfLabels_StartsWhereTheSheetIsFree()
+    {
+        await using var shop = await PrintShop.Open(Away, ("Printers:0:Labels", "a4"));
+        var order = (await shop.Storefront.Order(Designs.SmallDome)).Created;
+
+        var job = (await Ask("labels", 8, "96x64")).Is(202).Json;
+        var place = (await Ask("labels", 9, null)).IsProblem(422, "label.start-at", "#/startAt");
+        var template = (await Ask("labels", 1, "poster")).IsProblem(422, "label.template-unknown", "#/template");
+        (await Ask("picklist", 2, null)).IsProblem(422, "print-job.labels-only", "#/startAt");
+
+        Assert.Equal((8, "96x64"), (job.Int("startAt"), job.Text("template")));
+        Assert.Equal(8, (await shop.Bench.Job(job)).Int("startAt"));
+        Assert.Contains("1 to 8", place.Text("detail"), StringComparison.Ordinal);
+        Assert.Contains("96x64", template.Text("detail"), StringComparison.Ordinal);
+
+        Task<Answer> Ask(string what, int startAt, string? template) =>
+            shop.Bench.Post("/api/print-jobs", new { orderId = order.Id(), what, printer = "bench", startAt, template });
+    }
 }

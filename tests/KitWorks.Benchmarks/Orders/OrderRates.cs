@@ -102,13 +102,15 @@ static class OrderRates
             var rate = Median(found[way].ConvertAll(f => f.Rate));
             Console.WriteLine(
                 $"  {way.Name,-42} {rate,7:0} orders/s  {rate / yardstick,5:0.00} × the first"
-                + $"   median {Median(found[way].ConvertAll(f => f.Half)),6:0.0} ms, p99 {Median(found[way].ConvertAll(f => f.Slow)),6:0.0} ms = {Median(found[way].ConvertAll(f => f.Slow / f.Half)):0.0} × it");
+                + $"   median {Median(found[way].ConvertAll(f => f.Half)),6:0.0} ms, p99 {Median(found[way].ConvertAll(f => f.Slow)),6:0.0} ms = {Median(found[way].ConvertAll(f => f.Slow / f.Half)):0.0} × it"
+                + $"   {Median(found[way].ConvertAll(f => f.Busy)):0.00} ms of this process's CPU an order");
         }
     }
 
     static async Task<Found> Rates(Way way, TimeSpan length)
     {
         var callers = Enumerable.Range(0, way.Callers).Select(way.Caller).ToList();
+        var used = Environment.CpuUsage.TotalTime;
         var stop = Stopwatch.StartNew();
         var times = await Task.WhenAll(callers.Select(caller => Task.Run(async () =>
         {
@@ -122,16 +124,17 @@ static class OrderRates
             return mine;
         })));
         var seconds = stop.Elapsed.TotalSeconds;
+        var busy = (Environment.CpuUsage.TotalTime - used).TotalMilliseconds;
         foreach (var caller in callers) await caller.DisposeAsync();
         var all = times.SelectMany(t => t).Order().ToList();
-        return new(all.Count / seconds, all[all.Count / 2], all[(int)(all.Count * 0.99)]);
+        return new(all.Count / seconds, all[all.Count / 2], all[(int)(all.Count * 0.99)], busy / all.Count);
     }
 
     static double Median(List<double> values) => values.Order().ElementAt(values.Count / 2);
 
     sealed record Way(string Name, int Callers, Func<int, ICaller> Caller);
 
-    readonly record struct Found(double Rate, double Half, double Slow);
+    readonly record struct Found(double Rate, double Half, double Slow, double Busy);
 }
 
 /// <summary>Somebody who places one order after the other.</summary>

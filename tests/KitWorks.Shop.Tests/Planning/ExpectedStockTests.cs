@@ -50,7 +50,7 @@ public sealed class ExpectedStockTests
         (await shop.Bench.Post("/api/stock/expected", Purchase("purchase 8", "2026-11-05", ("stake-450", 0)))).IsProblem(422, "request.invalid", "#/lines/0/quantity");
         (await shop.Bench.Post("/api/stock/expected", Purchase("purchase 8", "2026-11-05"))).IsProblem(422, "request.invalid", "#/lines");
         (await shop.Bench.Post($"/api/stock/expected/{Guid.NewGuid()}/receive")).IsProblem(404, "expected.unknown");
-        (await shop.Storefront.Get("/api/stock/expected")).IsProblem(403, "access.forbidden");
+        (await shop.Storefront.Get("/api/stock/expected")).IsProblem(403, "access.role");
     }
 
     [Fact]

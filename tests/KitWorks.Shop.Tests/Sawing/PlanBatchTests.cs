@@ -212,7 +212,7 @@ public sealed class PlanBatchTests
         (await Batch(shop)).IsProblem(422, "request.invalid", "#/orderIds");
         (await shop.Bench.Post("/api/batches", new { orderIds = new[] { Guid.NewGuid() } })).IsProblem(422, "order.unknown", "#/orderIds/0");
         (await shop.Bench.Get($"/api/batches/{Guid.NewGuid()}")).IsProblem(404, "batch.unknown");
-        (await shop.Storefront.Get("/api/batches")).IsProblem(403, "access.forbidden");
+        (await shop.Storefront.Get("/api/batches")).IsProblem(403, "access.role");
         (await shop.Bench.Post("/api/stock/remnants", new { pipeSku = "pipe-none", length = "2 m" })).IsProblem(422, "stock.unknown-sku", "#/pipeSku");
         (await shop.Bench.Post("/api/stock/remnants", new { pipeSku = "pipe-pvc-33" })).IsProblem(422, "request.invalid", "#/length");
     }

@@ -18,7 +18,7 @@ public sealed class PlanParcelsTests
         Assert.All(parcels.List("parcels"), p => Assert.True(p.IsNull("sscc")));
         (await shop.Bench.Get($"/api/orders/{order.Id()}/parcel-labels.pdf")).IsProblem(409, "parcel.not-planned");
         (await shop.OtherStorefront.Get($"/api/orders/{order.Id()}/parcels")).IsProblem(404, "order.unknown");
-        (await shop.Storefront.Post($"/api/orders/{order.Id()}/parcels")).IsProblem(403, "access.forbidden");
+        (await shop.Storefront.Post($"/api/orders/{order.Id()}/parcels")).IsProblem(403, "access.role");
     }
 
     [Fact]
