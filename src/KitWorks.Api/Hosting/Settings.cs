@@ -21,7 +21,7 @@ static partial class Settings
         "Shop:Name", "Shop:PublicUrl",
         "Shutdown:Seconds",
         "Telemetry:Otlp", "Telemetry:OtlpProtocol",
-        "Webhooks:OwnNetwork",
+        "Webhooks:AnswerSeconds", "Webhooks:BeatSeconds", "Webhooks:OwnNetwork",
     ];
 
     /// <summary>Refuses a setting of one of our sections that there is not: mistyped, it would be passed over in silence.</summary>

@@ -61,6 +61,9 @@ static class ShopHost
         api.MapStanding();
         api.MapSelling();
         api.MapStocking();
+        api.MapSupplying();
+        api.MapSawing();
+        api.MapShipping();
         api.MapPrinting();
         api.MapPrintJobs();
         api.MapCatalogEditing();

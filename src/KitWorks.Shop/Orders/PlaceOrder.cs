@@ -71,6 +71,6 @@ sealed class PlaceOrderHandler(IMediator mediator, TimeProvider clock) : IReques
         }
         if (!(await mediator.Send(new GetCatalog(), cancellationToken)).Succeeds(out var catalog, out var refusal)) return refusal;
         var quantity = command.Quantity ?? 1;
-        return Kit.Make(command.Design!, catalog).Under("design").Select(kit => (kit, Price.Of(kit, quantity, catalog.Prices), quantity));
+        return Kit.Make(command.Design!, catalog).Under("design").Then(kit => Price.Of(kit, quantity, catalog).Select(price => (kit, price, quantity)));
     }
 }

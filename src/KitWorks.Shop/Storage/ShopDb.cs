@@ -19,6 +19,11 @@ public sealed class ShopDb(DbContextOptions<ShopDb> options) : DbContext(options
     internal DbSet<Orders.Order> Orders => Set<Orders.Order>();
     internal DbSet<Orders.OrderKit> OrderKits => Set<Orders.OrderKit>();
     internal DbSet<Packing.PackedBundle> Bundles => Set<Packing.PackedBundle>();
+    internal DbSet<Planning.Purchase> Purchases => Set<Planning.Purchase>();
+    internal DbSet<Shipping.ShippedParcel> Parcels => Set<Shipping.ShippedParcel>();
+    internal DbSet<Sawing.Batch> Batches => Set<Sawing.Batch>();
+    internal DbSet<Sawing.ShelvedRemnant> Remnants => Set<Sawing.ShelvedRemnant>();
+    internal DbSet<Sawing.ReadyStruts> ReadyStruts => Set<Sawing.ReadyStruts>();
     internal DbSet<Printing.PrintJob> PrintJobs => Set<Printing.PrintJob>();
     internal DbSet<Webhooks.Webhook> Webhooks => Set<Webhooks.Webhook>();
 
@@ -53,7 +58,9 @@ public sealed class ShopDb(DbContextOptions<ShopDb> options) : DbContext(options
             counter.ToTable("counters").HasKey(c => c.Name);
             counter.Property(c => c.Name).HasMaxLength(40);
             // There from the start, so that two first orders at once do not both make it.
-            counter.HasData(new Counter { Name = CounterQueries.Order, Value = 1000 });
+            counter.HasData(
+                new Counter { Name = CounterQueries.Order, Value = 1000 }, new Counter { Name = CounterQueries.Batch, Value = 0 },
+                new Counter { Name = CounterQueries.Remnant, Value = 0 }, new Counter { Name = CounterQueries.Sscc, Value = 0 });
         });
         modelBuilder.ApplyConfigurationsFromAssembly(typeof(ShopDb).Assembly);
     }
@@ -88,6 +95,9 @@ static class CounterQueries
 {
     /// <summary>The counter of order numbers. It has taken 1000, so that the first order is 1001.</summary>
     public const string Order = "order";
+
+    /// <summary>The counters of batches, of remnants, and of the serials of parcels' SSCCs.</summary>
+    public const string Batch = "batch", Remnant = "remnant", Sscc = "sscc";
 
     /// <summary>Takes the next numbers of a counter and gives the last of them. The row stays locked until the transaction ends, so numbers have no gaps.</summary>
     public static async Task<int> TakeNumbers(this ShopDb db, string counter, int count, CancellationToken cancellationToken) =>

@@ -31,8 +31,9 @@ static class MadeKit
             [.. frame.Struts.Where(s => s.Tier == t).GroupBy(CodeOf).OrderBy(g => g.Key).Select(g => new TierStruts(g.Key, g.Count()))],
             [.. frame.Nodes.Where(n => n.Tier == t).GroupBy(n => n.Degree).OrderBy(g => g.Key).Select(g => HubOf(g.Key, g.Count()))],
             2 * frame.Struts.Count(s => s.Tier == t), t == 0 ? frame.Base.Length : 0))];
-        var bundles = tiers.SelectMany(t => t.Struts.Select(s => (t.Number, Kind: BundleKind.Struts)).Append((t.Number, Kind: BundleKind.Hubs)).Append((t.Number, Kind: BundleKind.Ties)))
-            .Select((b, i) => new Bundle(i + 1, b.Number, b.Kind, [], 5000, Length.Zero));
+        var bundles = tiers.SelectMany(t => t.Struts.Select(s => (t.Number, Kind: BundleKind.Struts, Items: (BundleItem[])[new("PIPE-33-3048", s.Code, $"Strut {s.Code}", s.Count)]))
+                .Append((t.Number, Kind: BundleKind.Hubs, Items: [])).Append((t.Number, Kind: BundleKind.Ties, Items: [])))
+            .Select((b, i) => new Bundle(i + 1, b.Number, b.Kind, [.. b.Items], 5000, Length.Zero));
         var (struts, hubs) = (frame.Struts.Length, frame.Nodes.Length);
         return new()
         {
