@@ -5,6 +5,8 @@ using KitWorks.Geometry;
 using KitWorks.Shop.Pipeline;
 using KitWorks.Shop.Storage;
 using MediatR;
+using Microsoft.AspNetCore.Identity;
+using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
@@ -21,6 +23,7 @@ public static class ShopServices
         services.TryAddSingleton(TimeProvider.System);
         services.AddDbContext<ShopDb>(database);
         services.AddScoped<Call>();
+        AddStaff(services);
         services.AddSingleton<KeysInFlight>();
         services.AddScoped<Inventory.Ledger>();
         services.AddSingleton<Printing.OrderLabelPress>();
@@ -30,6 +33,19 @@ public static class ShopServices
         services.AddScoped<Printing.PrintStep>();
         services.AddSingleton<Printing.PrintWork>();
         return services.AddMediator(typeof(ShopServices).Assembly);
+    }
+
+    /// <summary>Identity's passwords and lock-outs, on our table; which names and passwords will do, the commands say.</summary>
+    static void AddStaff(IServiceCollection services)
+    {
+        services.AddIdentityCore<Access.StaffMember>(identity =>
+        {
+            identity.User.AllowedUserNameCharacters = "";
+            identity.Password = new() { RequireDigit = false, RequireLowercase = false, RequireUppercase = false, RequireNonAlphanumeric = false, RequiredLength = 1, RequiredUniqueChars = 1 };
+            identity.Lockout.MaxFailedAccessAttempts = 5;
+            identity.Lockout.DefaultLockoutTimeSpan = TimeSpan.FromMinutes(5);
+        });
+        services.AddScoped<IUserStore<Access.StaffMember>, UserOnlyStore<Access.StaffMember, ShopDb, Guid>>();
     }
 
     /// <summary>

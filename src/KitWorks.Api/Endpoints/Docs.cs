@@ -71,6 +71,5 @@ static class Docs
         app.MapGet("/docs", async ([FromKeyedServices("v1")] IOpenApiDocumentProvider description, CancellationToken cancellationToken) =>
             TypedResults.Content(DocsPage.Write(await description.GetOpenApiDocumentAsync(cancellationToken)), "text/html; charset=utf-8"))
             .ExcludeFromDescription();
-        app.MapGet("/", () => TypedResults.Redirect("/docs")).ExcludeFromDescription();
     }
 }

@@ -1,6 +1,7 @@
 using KitWorks.Api.Access;
 using KitWorks.Api.Endpoints;
 using KitWorks.Api.Http;
+using KitWorks.Api.Pages;
 using KitWorks.Migrations.Sqlite;
 using KitWorks.Shop;
 using KitWorks.Shop.Printing;
@@ -45,6 +46,7 @@ static class ShopHost
             SuppressDiagnosticsCallback = thrown => thrown.Exception is BadHttpRequestException,
         });
         app.UseStatusCodePages(Problems.AnswerStatus);
+        app.UsePageFiles();
         app.UseAuthentication();
         app.UseAuthorization();
         app.UseMiddleware<BodyLimit>();
@@ -56,7 +58,8 @@ static class ShopHost
         app.MapPrinting();
         app.MapPrintJobs();
         app.MapCatalogEditing();
-        app.MapBundlePage();
+        app.MapRazorPages();
+        app.MapPictures();
         app.MapDocs();
         app.MapHealth();
         app.Lifetime.ApplicationStarted.Register(() => started = true);
@@ -83,6 +86,7 @@ static class ShopHost
         builder.Services.AddShop(ShopSettingsOf(builder.Configuration), Database(builder.Configuration));
         builder.Services.AddHostedService<PrintingService>();
         builder.Services.AddKeyAccess();
+        builder.Services.AddPages();
         builder.Services.AddDocs();
         builder.Services.Configure<JsonOptions>(json => StrictJson.Configure(json.SerializerOptions));
         builder.Services.Configure<RouteHandlerOptions>(routes => routes.ThrowOnBadRequest = true);
