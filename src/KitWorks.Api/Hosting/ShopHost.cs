@@ -27,7 +27,12 @@ static class ShopHost
         // Said first, so that files, environment and command line may say otherwise.
         builder.Configuration.Sources.Insert(0, new Microsoft.Extensions.Configuration.Memory.MemoryConfigurationSource
         {
-            InitialData = [KeyValuePair.Create<string, string?>("Logging:LogLevel:Microsoft.EntityFrameworkCore", "Warning")],
+            InitialData =
+            [
+                KeyValuePair.Create<string, string?>("Logging:LogLevel:Microsoft.EntityFrameworkCore", "Warning"),
+                // The keys that seal cookies lie in the shop's database, beside what they give access to.
+                KeyValuePair.Create<string, string?>("Logging:LogLevel:Microsoft.AspNetCore.DataProtection", "Error"),
+            ],
         });
         // Whoever starts the program is told in a line why it does not start (Listen); later faults of the host are logged.
         var started = false;

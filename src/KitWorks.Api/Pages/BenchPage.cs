@@ -15,6 +15,9 @@ abstract class BenchPage(IMediator mediator) : PageModel
     /// <summary>What went wrong, for the box at the head of the page.</summary>
     public Refusal? Refused { get; protected set; }
 
+    /// <summary>Whether the page shows a refusal at a place of its own.</summary>
+    public virtual bool PlacesRefusals => false;
+
     /// <summary>What was just done, kept over the redirect after it.</summary>
     [TempData]
     public string? Done { get; set; }

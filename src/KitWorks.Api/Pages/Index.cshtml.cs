@@ -15,17 +15,17 @@ sealed class TodayModel(IMediator mediator) : BenchPage(mediator)
         var open = await Ask(new GetOpenOrders()) ?? [];
         Parts =
         [
-            new("ship", "To hand to the carrier", "to ship", "Nothing is packed and waiting for the carrier.", Of(OrderStatus.Packed)),
-            new("pack", "To finish packing", "begun", "No order is half packed.", Of(OrderStatus.Picking)),
-            new("pick", "To pick and cut", "to pick", "Nothing new to pick.", Of(OrderStatus.Reserved)),
-            new("wait", "Waiting for stock", "waiting", "No order waits for stock.", Of(OrderStatus.Waiting)),
+            Part("ship", "To hand to the carrier", "to ship", OrderStatus.Packed),
+            Part("pack", "To finish packing", "begun", OrderStatus.Picking),
+            Part("pick", "To pick, cut and pack", "to pick", OrderStatus.Reserved),
+            Part("wait", "Waiting for stock", "waiting", OrderStatus.Waiting),
         ];
         var shelves = (await Ask(new ListStock(200, null)))?.Items ?? [];
         Low = [.. shelves.Where(i => i.Available < i.ReorderAt).OrderBy(i => i.Available - i.ReorderAt)];
 
-        List<OpenOrder> Of(OrderStatus status) => [.. open.Where(o => o.Status == status)];
+        TodayPart Part(string id, string title, string inShort, OrderStatus status) => new(id, title, inShort, status, [.. open.Where(o => o.Status == status)]);
     }
 }
 
 /// <summary>One sort of work, and the orders that need it.</summary>
-sealed record TodayPart(string Id, string Title, string Short, string Nothing, IReadOnlyList<OpenOrder> Orders);
+sealed record TodayPart(string Id, string Title, string Short, OrderStatus Status, IReadOnlyList<OpenOrder> Orders);
