@@ -22,7 +22,7 @@ static class CatalogForm
             var at = path.Length == 0 ? name : $"{path}/{name}";
             var given = (value as JsonObject)?[name];
             if (IsLeaf(property.PropertyType)) parts.Add(new(at, Labels.Of(name), given?.ToString() ?? "", LeafOf(property.PropertyType), []));
-            else if (IsTable(property.PropertyType)) parts.Add(new(at, Labels.Of(name), "", Leaf.Table, [.. (given as JsonObject ?? []).Select(e => new FormPart($"{at}/{e.Key}", e.Key, e.Value?.ToString() ?? "", Leaf.Number, []))]));
+            else if (IsTable(property.PropertyType)) parts.Add(new(at, Labels.Of(name), "", Leaf.Table, [.. (given as JsonObject ?? []).OrderBy(e => e.Key, StringComparer.Ordinal).Select(e => new FormPart($"{at}/{e.Key}", e.Key, e.Value?.ToString() ?? "", Leaf.Number, []))]));
             else if (ItemOf(property.PropertyType) is { } item) parts.Add(new(at, Labels.Of(name), "", Leaf.List, Items(given as JsonArray, item, at)));
             else parts.Add(new(at, Labels.Of(name), "", Leaf.Group, Parts(given, property.PropertyType, at)));
         }
@@ -101,4 +101,7 @@ enum Leaf
 }
 
 /// <summary>A field, or a group of fields, of a form.</summary>
-sealed record FormPart(string Path, string Label, string Value, Leaf Kind, IReadOnlyList<FormPart> Parts);
+sealed record FormPart(string Path, string Label, string Value, Leaf Kind, IReadOnlyList<FormPart> Parts)
+{
+    public bool IsField => Kind is not (Leaf.Group or Leaf.List or Leaf.Table);
+}
