@@ -39,6 +39,8 @@ public static class SqliteShopDb
 
         static void Say(SqliteConnection connection)
         {
+            // A look whether the file is there; a copy made by backup has no log yet, and cannot get one so.
+            if (new SqliteConnectionStringBuilder(connection.ConnectionString).Mode == SqliteOpenMode.ReadOnly) return;
             using var command = connection.CreateCommand();
             command.CommandText = Pragmas;
             command.ExecuteNonQuery();

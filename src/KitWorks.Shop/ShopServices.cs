@@ -25,6 +25,8 @@ public static class ShopServices
         services.AddScoped<Call>();
         AddStaff(services);
         services.AddSingleton<KeysInFlight>();
+        services.AddSingleton<WriteLane>();
+        services.AddScoped<Answering>();
         services.AddScoped<Inventory.Ledger>();
         services.AddSingleton<Printing.OrderLabelPress>();
         services.AddSingleton<Printing.Ipp.IppConnections>();
@@ -49,8 +51,8 @@ public static class ShopServices
     }
 
     /// <summary>
-    /// MediatR by hand: handlers and validators by scan; around every command, from the outside in, once-only, validation, one transaction;
-    /// around every query, validation.
+    /// MediatR by hand: handlers and validators by scan; around every command, from the outside in, once-only, validation, one transaction
+    /// (a prepared command sends another for that); around every query, validation.
     /// </summary>
     static IServiceCollection AddMediator(this IServiceCollection services, Assembly assembly)
     {
@@ -61,18 +63,19 @@ public static class ShopServices
             foreach (var handled in type.ImplementedInterfaces.Where(IsHandler)) services.AddScoped(handled, type);
             foreach (var message in type.ImplementedInterfaces.Where(i => i.IsGenericType))
             {
-                var isCommand = message.GetGenericTypeDefinition() == typeof(ICommand<>);
-                if (!isCommand && message.GetGenericTypeDefinition() != typeof(IQuery<>)) continue;
-                Type[] of = [type, message.GenericTypeArguments[0]];
-                var step = typeof(IPipelineBehavior<,>).MakeGenericType(type, typeof(Outcome<>).MakeGenericType(of[1]));
-                if (isCommand) services.AddScoped(step, typeof(Once<,>).MakeGenericType(of));
-                services.AddScoped(step, typeof(Validation<,>).MakeGenericType(type, typeof(Outcome<>).MakeGenericType(of[1])));
-                if (isCommand) services.AddScoped(step, typeof(OneTransaction<,>).MakeGenericType(of));
+                var kind = message.GetGenericTypeDefinition();
+                if (!Messages.Contains(kind)) continue;
+                var answer = typeof(Outcome<>).MakeGenericType(message.GenericTypeArguments[0]);
+                var step = typeof(IPipelineBehavior<,>).MakeGenericType(type, answer);
+                if (kind != typeof(IQuery<>)) services.AddScoped(step, typeof(Once<,>).MakeGenericType(type, message.GenericTypeArguments[0]));
+                services.AddScoped(step, typeof(Validation<,>).MakeGenericType(type, answer));
+                if (kind == typeof(ICommand<>)) services.AddScoped(step, typeof(OneTransaction<,>).MakeGenericType(type, message.GenericTypeArguments[0]));
             }
         }
         return services;
     }
 
+    static readonly Type[] Messages = [typeof(ICommand<>), typeof(IPreparedCommand<>), typeof(IQuery<>)];
     static readonly Type[] Handlers = [typeof(IRequestHandler<,>), typeof(INotificationHandler<>), typeof(IValidator<>)];
 
     static bool IsHandler(Type type) => type.IsGenericType && Handlers.Contains(type.GetGenericTypeDefinition());

@@ -1,8 +1,6 @@
 using Microsoft.Playwright;
 
 [assembly: AssemblyFixture(typeof(KitWorks.Browser.Tests.Chromium))]
-// Each test has a browser window, and most machines have few cores.
-[assembly: CollectionBehavior(DisableTestParallelization = true)]
 
 namespace KitWorks.Browser.Tests;
 

@@ -4,7 +4,6 @@ using KitWorks.Shop;
 using KitWorks.Shop.Inventory;
 using MediatR;
 using Microsoft.AspNetCore.Builder;
-using Microsoft.Data.Sqlite;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace KitWorks.Tests;
@@ -18,19 +17,19 @@ sealed class OpenShop : IAsyncDisposable
     public const string BootstrapKey = "the-first-key-of-a-new-shop";
 
     readonly WebApplication app;
-    readonly DirectoryInfo? folder;
+    readonly bool ownsDatabase;
     readonly HttpClient http;
 
-    OpenShop(WebApplication app, DirectoryInfo? folder, ShopKeys keys)
+    OpenShop(WebApplication app, FreshDatabase database, bool ownsDatabase)
     {
-        (this.app, this.folder, Keys, DatabaseFile) = (app, folder, keys, folder is null ? "" : FileIn(folder));
+        (this.app, Database, this.ownsDatabase) = (app, database, ownsDatabase);
         http = new(new SocketsHttpHandler { AllowAutoRedirect = false }) { BaseAddress = new(app.Urls.First()) };
     }
 
-    public ShopKeys Keys { get; }
+    public FreshDatabase Database { get; }
+    public ShopKeys Keys => Database.Keys;
     public IServiceProvider Services => app.Services;
     public Uri Address => http.BaseAddress!;
-    public string DatabaseFile { get; private init; }
 
     public Caller Admin => With(BootstrapKey);
     public Caller Bench => With(Keys.Bench);
@@ -38,31 +37,32 @@ sealed class OpenShop : IAsyncDisposable
     public Caller OtherStorefront => With(Keys.OtherStorefront);
     public Caller Nobody => With(null);
 
-    public static async Task<OpenShop> Open(TimeProvider? clock = null, params (string Key, string? Value)[] settings)
+    public static async Task<OpenShop> Open(TimeProvider? clock = null, Action<IServiceCollection>? change = null, params (string Key, string? Value)[] settings)
     {
-        var folder = Directory.CreateTempSubdirectory("kitworks-shop-");
-        var keys = await FreshDatabase.CopyTo(FileIn(folder));
-        return new(await Start(FileIn(folder), clock, settings), folder, keys);
+        var database = await FreshDatabase.Open();
+        return new(await Start(database, clock, change, settings), database, ownsDatabase: true);
     }
 
     /// <summary>A second process on the same database.</summary>
-    public async Task<OpenShop> AnotherInstance(params (string Key, string? Value)[] settings) => new(await Start(DatabaseFile, null, settings), null, Keys) { DatabaseFile = DatabaseFile };
+    public async Task<OpenShop> AnotherInstance(params (string Key, string? Value)[] settings) =>
+        new(await Start(Database, null, null, settings), Database, ownsDatabase: false);
 
-    static async Task<WebApplication> Start(string databaseFile, TimeProvider? clock, params (string, string?)[] settings)
+    static async Task<WebApplication> Start(FreshDatabase database, TimeProvider? clock, Action<IServiceCollection>? change, params (string, string?)[] settings)
     {
         var app = ShopHost.Build(
             builder =>
             {
                 if (clock is not null) builder.Services.AddSingleton(clock);
+                change?.Invoke(builder.Services);
             },
-            [.. settings, .. SettingsFor(databaseFile).ExceptBy(settings.Select(s => s.Item1), s => s.Item1)]);
+            [.. settings, .. SettingsFor(database.Settings).ExceptBy(settings.Select(s => s.Item1), s => s.Item1)]);
         await app.StartAsync();
         return app;
     }
 
-    public static (string, string?)[] SettingsFor(string databaseFile) =>
+    public static (string, string?)[] SettingsFor(params (string, string?)[] database) =>
     [
-        ("ConnectionStrings:KitWorks", $"Data Source={databaseFile}"), ("Access:BootstrapAdminKey", BootstrapKey), ("urls", "http://127.0.0.1:0"),
+        .. database, ("Access:BootstrapAdminKey", BootstrapKey), ("urls", "http://127.0.0.1:0"),
         ("Shop:PublicUrl", "https://kits.example.com"), ("Logging:LogLevel:Default", "None"),
     ];
 
@@ -77,16 +77,6 @@ sealed class OpenShop : IAsyncDisposable
         await using var scope = Services.CreateAsyncScope();
         (scope.ServiceProvider.GetRequiredService<Call>().Actor, scope.ServiceProvider.GetRequiredService<Call>().Role) = ("test", Role.Admin);
         return await scope.ServiceProvider.GetRequiredService<IMediator>().Send(message);
-    }
-
-    /// <summary>Changes the database behind the shop's back.</summary>
-    public async Task Sql(string statement)
-    {
-        await using var connection = new SqliteConnection($"Data Source={DatabaseFile};Pooling=False");
-        await connection.OpenAsync();
-        await using var command = connection.CreateCommand();
-        command.CommandText = statement;
-        await command.ExecuteNonQueryAsync();
     }
 
     /// <summary>Every balance is what the ledger says, and what is reserved is what the orders hold, item by item.</summary>
@@ -105,13 +95,6 @@ sealed class OpenShop : IAsyncDisposable
     {
         http.Dispose();
         await app.DisposeAsync();
-        if (folder is null) return;
-        using (var connection = new SqliteConnection($"Data Source={DatabaseFile}")) SqliteConnection.ClearPool(connection);
-        folder.Delete(recursive: true);
+        if (ownsDatabase) await Database.DisposeAsync();
     }
-
-    static string FileIn(DirectoryInfo folder) => Path.Combine(folder.FullName, "kitworks.db");
 }
-
-/// <summary>The secrets of the keys that every test shop has.</summary>
-sealed record ShopKeys(string Bench, string Storefront, string OtherStorefront);

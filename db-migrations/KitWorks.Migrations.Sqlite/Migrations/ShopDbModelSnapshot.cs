@@ -57,6 +57,61 @@ namespace KitWorks.Migrations.Sqlite.Migrations
                     b.ToTable("api_keys", (string)null);
                 });
 
+            modelBuilder.Entity("KitWorks.Shop.Access.StaffMember", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("AccessFailedCount")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("ConcurrencyStamp")
+                        .IsConcurrencyToken()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("CreatedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long?>("EndedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<bool>("LockoutEnabled")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long?>("LockoutEnd")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("NormalizedUserName")
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("PasswordHash")
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Role")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("SecurityStamp")
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("UserName")
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("NormalizedUserName")
+                        .IsUnique();
+
+                    b.ToTable("staff", (string)null);
+                });
+
             modelBuilder.Entity("KitWorks.Shop.Catalog.CatalogSection", b =>
                 {
                     b.Property<string>("Name")
@@ -116,6 +171,8 @@ namespace KitWorks.Migrations.Sqlite.Migrations
                         .HasColumnType("TEXT");
 
                     b.HasKey("Id");
+
+                    b.HasIndex("Reference");
 
                     b.HasIndex("Sku", "Id");
 
@@ -212,16 +269,15 @@ namespace KitWorks.Migrations.Sqlite.Migrations
                         .HasMaxLength(100)
                         .HasColumnType("TEXT");
 
-                    b.Property<byte[]>("PackedKit")
-                        .IsRequired()
-                        .HasColumnType("BLOB");
-
                     b.Property<long>("PlacedAt")
                         .HasColumnType("INTEGER");
 
                     b.Property<string>("Price")
                         .IsRequired()
                         .HasColumnType("TEXT");
+
+                    b.Property<int>("Priority")
+                        .HasColumnType("INTEGER");
 
                     b.Property<int>("Quantity")
                         .HasColumnType("INTEGER");
@@ -233,6 +289,10 @@ namespace KitWorks.Migrations.Sqlite.Migrations
                     b.Property<string>("Status")
                         .IsRequired()
                         .HasMaxLength(20)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("StockLines")
+                        .IsRequired()
                         .HasColumnType("TEXT");
 
                     b.Property<string>("Tracking")
@@ -267,6 +327,10 @@ namespace KitWorks.Migrations.Sqlite.Migrations
                     b.Property<long>("At")
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("Note")
+                        .HasMaxLength(300)
+                        .HasColumnType("TEXT");
+
                     b.Property<Guid>("OrderId")
                         .HasColumnType("TEXT");
 
@@ -280,6 +344,20 @@ namespace KitWorks.Migrations.Sqlite.Migrations
                     b.HasIndex("OrderId");
 
                     b.ToTable("order_events", (string)null);
+                });
+
+            modelBuilder.Entity("KitWorks.Shop.Orders.OrderKit", b =>
+                {
+                    b.Property<Guid>("OrderId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<byte[]>("Packed")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.HasKey("OrderId");
+
+                    b.ToTable("order_kits", (string)null);
                 });
 
             modelBuilder.Entity("KitWorks.Shop.Packing.PackedBundle", b =>
@@ -496,6 +574,30 @@ namespace KitWorks.Migrations.Sqlite.Migrations
                     b.HasKey("Name");
 
                     b.ToTable("counters", (string)null);
+
+                    b.HasData(
+                        new
+                        {
+                            Name = "order",
+                            Value = 1000
+                        });
+                });
+
+            modelBuilder.Entity("Microsoft.AspNetCore.DataProtection.EntityFrameworkCore.DataProtectionKey", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("FriendlyName")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Xml")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("sealing_keys", (string)null);
                 });
 
             modelBuilder.Entity("KitWorks.Shop.Orders.OrderEvent", b =>
@@ -503,6 +605,15 @@ namespace KitWorks.Migrations.Sqlite.Migrations
                     b.HasOne("KitWorks.Shop.Orders.Order", null)
                         .WithMany("History")
                         .HasForeignKey("OrderId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("KitWorks.Shop.Orders.OrderKit", b =>
+                {
+                    b.HasOne("KitWorks.Shop.Orders.Order", null)
+                        .WithOne()
+                        .HasForeignKey("KitWorks.Shop.Orders.OrderKit", "OrderId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });

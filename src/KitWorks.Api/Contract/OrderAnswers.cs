@@ -15,12 +15,12 @@ sealed record QuoteView(Guid Id, int Quantity, KitAnswer Kit, Price Price, Avail
 
 /// <summary>An order.</summary>
 sealed record OrderView(
-    Guid Id, int Number, OrderStatus Status, int Quantity, Customer Customer, string? Reference, string DesignId, Price Price,
+    Guid Id, int Number, OrderStatus Status, int Priority, int Quantity, Customer Customer, string? Reference, string DesignId, Price Price,
     IEnumerable<StockLine> Reservations, IEnumerable<Shortage> Shortages, IEnumerable<BundleView> Bundles, IEnumerable<OrderStep> History,
     string? Carrier, string? Tracking, DateTimeOffset PlacedAt, OrderLinks Links)
 {
     public static OrderView Of(OrderAnswer o) => new(
-        o.Id, o.Number, o.Status, o.Quantity, o.Customer, o.Reference, o.DesignId, o.Price, o.Reservations, o.Shortages,
+        o.Id, o.Number, o.Status, o.Priority, o.Quantity, o.Customer, o.Reference, o.DesignId, o.Price, o.Reservations, o.Shortages,
         o.Bundles.Select(BundleView.Of), o.History, o.Carrier, o.Tracking, o.PlacedAt, OrderLinks.Of(o.Id));
 }
 

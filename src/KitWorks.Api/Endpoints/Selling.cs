@@ -2,6 +2,7 @@ using KitWorks.Api.Access;
 using KitWorks.Api.Contract;
 using KitWorks.Api.Http;
 using KitWorks.Geometry;
+using KitWorks.Shop.Inventory;
 using KitWorks.Shop.Orders;
 using KitWorks.Shop.Quotes;
 using MediatR;
@@ -40,6 +41,18 @@ static class Selling
         orders.MapPost("/{id:guid}/ship", (Guid id, ShipBody? body, IMediator mediator, CancellationToken cancellationToken) =>
             mediator.Ask(new ShipOrder(id, body?.Carrier, body?.Tracking), OrderView.Of, cancellationToken))
             .RequireAuthorization(KeyAuthentication.Staff).WithSummary("Hand a packed order to the carrier").Produces<OrderView>();
+        orders.MapPost("/{id:guid}/quantity", (Guid id, QuantityBody body, IMediator mediator, CancellationToken cancellationToken) =>
+            mediator.Ask(new ChangeQuantity(id, body.Quantity ?? 0), OrderView.Of, cancellationToken))
+            .WithSummary("Change how many kits an order is for, until its first bundle is packed").Produces<OrderView>();
+        orders.MapPost("/{id:guid}/priority", (Guid id, PriorityBody body, IMediator mediator, CancellationToken cancellationToken) =>
+            mediator.Ask(new PreferOrder(id, body.Priority ?? 0), OrderView.Of, cancellationToken))
+            .RequireAuthorization(KeyAuthentication.Staff).WithSummary("Serve an order before others that wait").Produces<OrderView>();
+        orders.MapPost("/{id:guid}/replacements", (Guid id, PartsBody body, IMediator mediator, CancellationToken cancellationToken) =>
+            mediator.Ask(new SendReplacements(id, body.Lines ?? [], body.Reason ?? ""), OrderView.Of, cancellationToken))
+            .RequireAuthorization(KeyAuthentication.Staff).WithSummary("Take parts from stock to replace some of a shipped order").Produces<OrderView>();
+        orders.MapPost("/{id:guid}/returns", (Guid id, PartsBody body, IMediator mediator, CancellationToken cancellationToken) =>
+            mediator.Ask(new TakeBack(id, body.Lines ?? [], body.Reason ?? ""), OrderView.Of, cancellationToken))
+            .RequireAuthorization(KeyAuthentication.Staff).WithSummary("Take parts of a shipped order back into stock").Produces<OrderView>();
         orders.MapGet("/{id:guid}/kit", (Guid id, IMediator mediator, CancellationToken cancellationToken) =>
             mediator.Ask(new GetOrderKit(id), o => KitAnswer.Of(o.Kit), cancellationToken)).WithSummary("The kit of an order, as computed when it was placed").Produces<KitAnswer>();
         orders.MapGet("/{id:guid}/cut-plan", (Guid id, IMediator mediator, CancellationToken cancellationToken) =>
@@ -97,3 +110,12 @@ sealed record CustomerBody(string? Name, string? Email, string? Address);
 
 /// <summary>How an order leaves.</summary>
 sealed record ShipBody(string? Carrier, string? Tracking);
+
+/// <summary>How many kits.</summary>
+sealed record QuantityBody(int? Quantity);
+
+/// <summary>Which orders go first.</summary>
+sealed record PriorityBody(int? Priority);
+
+/// <summary>Parts of an order, and why they go out again or come back.</summary>
+sealed record PartsBody(IReadOnlyList<StockLine>? Lines, string? Reason);

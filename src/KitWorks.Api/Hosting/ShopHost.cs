@@ -2,6 +2,7 @@ using KitWorks.Api.Access;
 using KitWorks.Api.Endpoints;
 using KitWorks.Api.Http;
 using KitWorks.Api.Pages;
+using KitWorks.Migrations.PostgreSql;
 using KitWorks.Migrations.Sqlite;
 using KitWorks.Shop;
 using KitWorks.Shop.Printing;
@@ -99,11 +100,14 @@ static class ShopHost
 
     static Action<DbContextOptionsBuilder> Database(ConfigurationManager configuration)
     {
-        var connection = configuration.GetConnectionString("KitWorks") ?? "Data Source=kitworks.db";
+        var connection = configuration.GetConnectionString("KitWorks");
         return (configuration["Database:Provider"] ?? "Sqlite") switch
         {
-            "Sqlite" => options => options.UseShopSqlite(connection),
-            var other => throw new SettingException($"Database:Provider is '{other}'; this version keeps its data in Sqlite."),
+            "Sqlite" => options => options.UseShopSqlite(connection ?? "Data Source=kitworks.db"),
+            "PostgreSql" when connection is null =>
+                throw new SettingException("Database:Provider is 'PostgreSql'; say which with ConnectionStrings:KitWorks, such as Host=db;Database=kitworks;Username=kitworks;Password=…"),
+            "PostgreSql" => options => options.UseShopPostgreSql(connection),
+            var other => throw new SettingException($"Database:Provider is '{other}'; it is Sqlite or PostgreSql."),
         };
     }
 
@@ -122,11 +126,11 @@ static class ShopHost
         };
     }
 
-    /// <summary>Brings the embedded database up to date and opens the label press, so that what is wrong shows now.</summary>
+    /// <summary>Brings the database up to date and opens the label press, so that what is wrong shows now.</summary>
     public static async Task Prepare(this WebApplication app, CancellationToken cancellationToken)
     {
         await using var scope = app.Services.CreateAsyncScope();
-        await scope.ServiceProvider.GetRequiredService<ShopDb>().Database.MigrateAsync(cancellationToken);
+        await scope.ServiceProvider.GetRequiredService<ShopDb>().Upgrade(cancellationToken);
         app.Services.GetRequiredService<OrderLabelPress>();
     }
 }

@@ -39,7 +39,7 @@ static class Problems
                 Of(StatusCodes.Status415UnsupportedMediaType, "request.media-type", WrongMediaType),
             BadHttpRequestException bad => Of(bad.StatusCode, "request.malformed", "The request could not be read: a body or a parameter is missing or not of its form."),
             DbUpdateConcurrencyException => Of(StatusCodes.Status409Conflict, "state.changed", "Somebody changed this at the same moment. Read it again, and ask again."),
-            Microsoft.Data.Sqlite.SqliteException { SqliteErrorCode: 5 or 6 or 8 or 13 or 10 or 14 } or DbUpdateException { InnerException: Microsoft.Data.Sqlite.SqliteException { SqliteErrorCode: 5 or 6 or 8 or 13 or 10 or 14 } } =>
+            _ when StorageFaults.IsUnavailable(thrown) =>
                 Of(StatusCodes.Status503ServiceUnavailable, "storage.unavailable", "The shop cannot write to its database at the moment; nothing was changed. Try again later."),
             _ => Of(StatusCodes.Status500InternalServerError, "internal", "Something went wrong here; it is logged. Nothing was changed."),
         };

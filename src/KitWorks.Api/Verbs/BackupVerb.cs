@@ -19,6 +19,8 @@ static class BackupVerb
             await using var app = ShopHost.Build(("Logging:LogLevel:Default", "Warning"));
             await using var scope = app.Services.CreateAsyncScope();
             var database = await ExistingDatabase.In(scope.ServiceProvider, cancellationToken);
+            if (database.GetDbConnection() is not SqliteConnection)
+                throw new SettingException("This copies a SQLite database. Copy a PostgreSQL database with pg_dump, as README.md says.");
             // Written under another name first, so that a copy that was cut short is not taken for a whole one.
             var partial = path + ".partial";
             await database.OpenConnectionAsync(cancellationToken);

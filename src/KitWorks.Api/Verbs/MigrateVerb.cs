@@ -15,9 +15,9 @@ static class MigrateVerb
         {
             await using var app = ShopHost.Build(("Logging:LogLevel:Default", "Warning"));
             await using var scope = app.Services.CreateAsyncScope();
-            var database = scope.ServiceProvider.GetRequiredService<ShopDb>().Database;
-            var pending = (await database.GetPendingMigrationsAsync(cancellationToken)).ToList();
-            await database.MigrateAsync(cancellationToken);
+            var db = scope.ServiceProvider.GetRequiredService<ShopDb>();
+            var pending = (await db.Database.GetPendingMigrationsAsync(cancellationToken)).ToList();
+            await db.Upgrade(cancellationToken);
             Console.WriteLine(pending.Count == 0 ? "The database was up to date." : $"Applied {string.Join(", ", pending)}.");
             return 0;
         });

@@ -15,50 +15,32 @@ public sealed record StockLine(string Sku, int Quantity);
 public sealed record Shortage(string Sku, int Short);
 
 /// <summary>
-/// The only way a balance changes: a movement and its effect, in the transaction of the command that asks for them. Lines
-/// are taken in SKU order, so that two transactions never wait for each other in a ring.
+/// The only way a balance changes: a movement and its effect, in the transaction of the command that asks for them, all of
+/// the lines or none.
 /// </summary>
 sealed class Ledger(ShopDb db, Call call, TimeProvider clock)
 {
     /// <summary>The most of one item that a shelf is taken to hold, so that a balance stays a whole number of 32 bits.</summary>
     public const int MostOnHand = 2_000_000_000;
 
-    /// <summary>Writes movements and moves the balances; false, with nothing to keep, where a balance would leave its bounds.</summary>
-    public async Task<bool> Post(MovementKind kind, IEnumerable<StockLine> lines, string reference, string? reason, CancellationToken cancellationToken)
+    /// <summary>Writes movements and moves the balances; false, with nothing changed, where a balance would leave its bounds.</summary>
+    public Task<bool> Post(MovementKind kind, IEnumerable<StockLine> lines, string reference, string? reason, CancellationToken cancellationToken)
     {
-        foreach (var line in lines.GroupBy(l => l.Sku).OrderBy(g => g.Key, StringComparer.Ordinal))
-        {
-            var (onHand, reserved) = Effect(kind, line.Sum(l => l.Quantity));
-            var moved = await db.StockBalances
-                .Where(b => b.Sku == line.Key && b.Reserved + reserved >= 0 && b.Reserved + reserved <= b.OnHand + onHand && b.OnHand <= MostOnHand - onHand)
-                .ExecuteUpdateAsync(
-                    u => u.SetProperty(b => b.OnHand, b => b.OnHand + onHand).SetProperty(b => b.Reserved, b => b.Reserved + reserved),
-                    cancellationToken);
-            if (moved == 0) return false;
-            db.Movements.Add(new()
-            {
-                Sku = line.Key,
-                Kind = kind,
-                OnHandChange = onHand,
-                ReservedChange = reserved,
-                Reference = reference,
-                Reason = reason,
-                Actor = call.Actor,
-                At = clock.GetUtcNow(),
-            });
-        }
-        await db.SaveChangesAsync(cancellationToken);
-        return true;
+        var effects = lines.GroupBy(l => l.Sku).OrderBy(g => g.Key, StringComparer.Ordinal)
+            .Select(g => (Sku: g.Key, Effect: Effect(kind, g.Sum(l => l.Quantity))))
+            .Select(x => new BalanceChange(x.Sku, x.Effect.OnHand, x.Effect.Reserved)).ToList();
+        return new Posting(kind, effects, reference, reason, call.Actor, clock.GetUtcNow()).Write(db, cancellationToken);
     }
 
     /// <summary>What is missing to take these lines; an unknown item is missing whole.</summary>
     public async Task<List<Shortage>> Missing(IReadOnlyCollection<StockLine> lines, CancellationToken cancellationToken)
     {
-        var skus = lines.Select(l => l.Sku).ToList();
+        var wanted = lines.GroupBy(l => l.Sku, (sku, of) => new StockLine(sku, of.Sum(l => l.Quantity))).ToList();
+        var skus = wanted.ConvertAll(l => l.Sku);
         // Untracked: Post changes the rows past the context, which would go on answering with what it read first.
         var available = await db.StockBalances.AsNoTracking().Where(b => skus.Contains(b.Sku))
             .ToDictionaryAsync(b => b.Sku, b => b.OnHand - b.Reserved, cancellationToken);
-        return [.. lines.Select(l => new Shortage(l.Sku, l.Quantity - available.GetValueOrDefault(l.Sku))).Where(s => s.Short > 0)];
+        return [.. wanted.Select(l => new Shortage(l.Sku, l.Quantity - available.GetValueOrDefault(l.Sku))).Where(s => s.Short > 0)];
     }
 
     /// <summary>The refusal for lines whose items are not in stock at all, or null.</summary>
@@ -72,9 +54,10 @@ sealed class Ledger(ShopDb db, Call call, TimeProvider clock)
 
     static (int OnHand, int Reserved) Effect(MovementKind kind, int quantity) => kind switch
     {
-        MovementKind.Receipt or MovementKind.Count or MovementKind.Adjustment => (quantity, 0),
+        MovementKind.Receipt or MovementKind.Count or MovementKind.Adjustment or MovementKind.Return => (quantity, 0),
         MovementKind.Reserve => (0, quantity),
         MovementKind.Release => (0, -quantity),
         MovementKind.Consume => (-quantity, -quantity),
+        MovementKind.Replacement => (-quantity, 0),
     };
 }

@@ -15,8 +15,8 @@ public sealed record Reservation(IReadOnlyList<Shortage> Shortages)
     public bool IsWhole => Shortages.Count == 0;
 }
 
-/// <summary>Takes back what was promised to an order.</summary>
-public sealed record ReleaseStock(IReadOnlyList<StockLine> Lines, string Reference) : ICommand<Unit>;
+/// <summary>Takes back what was promised to an order, and tells that it is available, unless the caller does so when it is done.</summary>
+public sealed record ReleaseStock(IReadOnlyList<StockLine> Lines, string Reference, bool Serve = true) : ICommand<Unit>;
 
 /// <summary>Lets what was promised to an order leave the house.</summary>
 public sealed record ConsumeStock(IReadOnlyList<StockLine> Lines, string Reference) : ICommand<Unit>;
@@ -28,11 +28,10 @@ sealed class ReserveStockHandler(Ledger ledger) : IRequestHandler<ReserveStock, 
 {
     public async Task<Outcome<Reservation>> Handle(ReserveStock command, CancellationToken cancellationToken)
     {
+        if (await ledger.Post(MovementKind.Reserve, command.Lines, command.Reference, null, cancellationToken)) return new Reservation([]);
         var shortages = await ledger.Missing(command.Lines, cancellationToken);
-        if (shortages.Count > 0) return new Reservation(shortages);
-        return await ledger.Post(MovementKind.Reserve, command.Lines, command.Reference, null, cancellationToken)
-            ? new Reservation([])
-            // Lines before the one that failed have moved: only the whole command can be undone, and asked again.
+        return shortages.Count > 0
+            ? new Reservation(shortages)
             : throw new DbUpdateConcurrencyException($"The stock changed while {command.Reference} was being reserved.");
     }
 }
@@ -43,7 +42,7 @@ sealed class ReleaseStockHandler(Ledger ledger, IMediator mediator) : IRequestHa
     {
         if (!await ledger.Post(MovementKind.Release, command.Lines, command.Reference, null, cancellationToken))
             throw new InvalidOperationException($"{command.Reference} releases more than was reserved.");
-        await mediator.Publish(new StockBecameAvailable(), cancellationToken);
+        if (command.Serve) await mediator.Publish(new StockBecameAvailable(), cancellationToken);
         return Unit.Value;
     }
 }

@@ -47,6 +47,12 @@ public enum MovementKind
 
     /// <summary>Gone out with an order: on hand and reserved go down.</summary>
     Consume,
+
+    /// <summary>Sent after an order, for parts that were missing or broke: on hand goes down.</summary>
+    Replacement,
+
+    /// <summary>Came back from an order: on hand goes up.</summary>
+    Return,
 }
 
 /// <summary>One entry in the stock ledger; never changed, never deleted.</summary>
@@ -95,5 +101,6 @@ sealed class InventoryTables : IEntityTypeConfiguration<StockItem>, IEntityTypeC
         builder.Property(m => m.Reason).HasMaxLength(200);
         builder.Property(m => m.Actor).HasMaxLength(100);
         builder.HasIndex(m => new { m.Sku, m.Id });
+        builder.HasIndex(m => m.Reference);
     }
 }

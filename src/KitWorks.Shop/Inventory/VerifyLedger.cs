@@ -1,3 +1,4 @@
+using System.Data;
 using KitWorks.Geometry;
 using KitWorks.Shop.Pipeline;
 using KitWorks.Shop.Storage;
@@ -19,8 +20,8 @@ sealed class VerifyLedgerHandler(ShopDb db) : IRequestHandler<VerifyLedger, Outc
 {
     public async Task<Outcome<LedgerReport>> Handle(VerifyLedger query, CancellationToken cancellationToken)
     {
-        // One transaction, so that no movement is posted between the two readings.
-        await using var reading = await db.Database.BeginTransactionAsync(cancellationToken);
+        // One transaction that sees one moment, so that no movement is posted between the two readings.
+        await using var reading = await db.Database.BeginTransactionAsync(IsolationLevel.RepeatableRead, cancellationToken);
         var balances = await db.StockBalances.AsNoTracking().ToListAsync(cancellationToken);
         var sums = await db.Movements.GroupBy(m => m.Sku)
             .Select(g => new { Sku = g.Key, OnHand = g.Sum(m => m.OnHandChange), Reserved = g.Sum(m => m.ReservedChange), Count = g.LongCount() })

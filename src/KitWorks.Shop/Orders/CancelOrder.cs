@@ -20,9 +20,9 @@ sealed class CancelOrderHandler(ShopDb db, IMediator mediator, Call call, TimePr
             return new Refusal(RefusalKind.Conflict, "order.status", $"Order {order.Number} is {order.Status.ToString().ToLowerInvariant()} and cannot be cancelled.");
 
         var heldStock = order.HoldsStock;
-        order.Become(OrderStatus.Cancelled, call.Actor, clock.GetUtcNow());
+        order.Become(OrderStatus.Cancelled, call.Actor, clock.Moment());
         await db.SaveChangesAsync(cancellationToken);
-        if (heldStock) await mediator.Send(new ReleaseStock(Order.LinesOf(order.Kit(), order.Quantity), order.StockReference), cancellationToken);
+        if (heldStock) await mediator.Send(new ReleaseStock(order.Lines(), order.StockReference), cancellationToken);
         return await mediator.Send(new GetOrder(order.Id), cancellationToken);
     }
 }

@@ -1,4 +1,5 @@
 using KitWorks.Geometry;
+using KitWorks.Kits;
 using KitWorks.Kits.Catalog;
 using KitWorks.Shop.Packing;
 using KitWorks.Shop.Pipeline;
@@ -18,7 +19,7 @@ sealed class GetBundleTagsHandler(ShopDb db, IMediator mediator) : IRequestHandl
         if (!(await mediator.Send(new GetBundle(query.Code), cancellationToken)).Succeeds(out var bundle, out var refusal)) return refusal;
         var codes = bundle.Contents.Select(c => c.Code).OfType<string>().ToHashSet();
         if (codes.Count == 0) return new Dictionary<string, Tag>();
-        var order = await db.Orders.AsNoTracking().SingleAsync(o => o.Id == bundle.OrderId, cancellationToken);
-        return order.Kit().StrutTypes.Where(t => codes.Contains(t.Code)).ToDictionary(t => t.Code, t => t.Tag);
+        var kit = StoredJson.Unpack<Kit>((await db.OrderKits.AsNoTracking().SingleAsync(k => k.OrderId == bundle.OrderId, cancellationToken)).Packed);
+        return kit.StrutTypes.Where(t => codes.Contains(t.Code)).ToDictionary(t => t.Code, t => t.Tag);
     }
 }

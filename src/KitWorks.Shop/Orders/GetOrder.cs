@@ -30,6 +30,9 @@ public sealed record OrderAnswer
     /// <summary>Where it stands.</summary>
     public required OrderStatus Status { get; init; }
 
+    /// <summary>Of the orders that wait, those with the higher priority are served first.</summary>
+    public int Priority { get; init; }
+
     /// <summary>How many kits.</summary>
     public required int Quantity { get; init; }
 
@@ -68,7 +71,7 @@ public sealed record OrderAnswer
 }
 
 /// <summary>One step in an order's life.</summary>
-public sealed record OrderStep(OrderStatus Status, string Actor, DateTimeOffset At);
+public sealed record OrderStep(OrderStatus Status, string Actor, DateTimeOffset At, string? Note = null);
 
 /// <summary>An order in a list.</summary>
 public sealed record OrderSummary(Guid Id, int Number, OrderStatus Status, int Quantity, string Customer, string? Reference, DateTimeOffset PlacedAt);
@@ -82,26 +85,9 @@ sealed class GetOrderHandler(ShopDb db, IMediator mediator, Call call) : IReques
     {
         if (await db.VisibleOrders(call).Include(o => o.History).FirstOrDefaultAsync(o => o.Id == query.Id, cancellationToken) is not { } order)
             return Unknown(query.Id);
-        var lines = Order.LinesOf(order.Kit(), order.Quantity);
+        var lines = order.Lines();
         var shortages = order.Status == OrderStatus.Waiting ? (await mediator.Send(new FindShortages(lines), cancellationToken)).Value : [];
-        return new OrderAnswer
-        {
-            Id = order.Id,
-            Number = order.Number,
-            Status = order.Status,
-            Quantity = order.Quantity,
-            Customer = new(order.CustomerName, order.CustomerEmail, order.CustomerAddress),
-            Reference = order.Reference,
-            DesignId = order.DesignId,
-            Price = StoredJson.Read<Price>(order.Price),
-            Reservations = order.HoldsStock ? lines : [],
-            Shortages = shortages,
-            Bundles = (await mediator.Send(new ListBundles(order.Id), cancellationToken)).Value,
-            History = [.. order.History.OrderBy(e => e.Id).Select(e => new OrderStep(e.Status, e.Actor, e.At))],
-            Carrier = order.Carrier,
-            Tracking = order.Tracking,
-            PlacedAt = order.PlacedAt,
-        };
+        return order.Answer(lines, shortages, (await mediator.Send(new ListBundles(order.Id), cancellationToken)).Value);
     }
 
     public static Refusal Unknown(Guid id) => new(RefusalKind.NotFound, "order.unknown", $"There is no order '{id}' for this key.");
@@ -110,8 +96,10 @@ sealed class GetOrderHandler(ShopDb db, IMediator mediator, Call call) : IReques
 sealed class GetOrderKitHandler(ShopDb db, Call call) : IRequestHandler<GetOrderKit, Outcome<OrderedKit>>
 {
     public async Task<Outcome<OrderedKit>> Handle(GetOrderKit query, CancellationToken cancellationToken) =>
-        await db.VisibleOrders(call).FirstOrDefaultAsync(o => o.Id == query.Id, cancellationToken) is { } order
-            ? new OrderedKit(order.Id, order.Number, order.Quantity, order.CustomerName, order.Kit())
+        await db.VisibleOrders(call).Where(o => o.Id == query.Id)
+            .Join(db.OrderKits, o => o.Id, k => k.OrderId, (o, k) => new { o.Id, o.Number, o.Quantity, o.CustomerName, k.Packed })
+            .FirstOrDefaultAsync(cancellationToken) is { } order
+            ? new OrderedKit(order.Id, order.Number, order.Quantity, order.CustomerName, StoredJson.Unpack<Kit>(order.Packed))
             : GetOrderHandler.Unknown(query.Id);
 }
 
@@ -135,4 +123,26 @@ static class OrderQueries
     /// <summary>The orders that the caller may see.</summary>
     public static IQueryable<Order> VisibleOrders(this ShopDb db, Call call) =>
         db.Orders.AsNoTracking().Where(o => call.SeesOnly == null || o.Owner == call.SeesOnly);
+
+    /// <summary>The answer for an order.</summary>
+    public static OrderAnswer Answer(this Order order, IReadOnlyList<StockLine> lines, IReadOnlyList<Shortage> shortages, IReadOnlyList<BundleAnswer> bundles) => new()
+    {
+        Id = order.Id,
+        Number = order.Number,
+        Status = order.Status,
+        Priority = order.Priority,
+        Quantity = order.Quantity,
+        Customer = new(order.CustomerName, order.CustomerEmail, order.CustomerAddress),
+        Reference = order.Reference,
+        DesignId = order.DesignId,
+        Price = StoredJson.Read<Price>(order.Price),
+        Reservations = order.HoldsStock ? lines : [],
+        Shortages = shortages,
+        Bundles = bundles,
+        // An event that is not written yet has no number yet, and is the newest.
+        History = [.. order.History.OrderBy(e => e.Id == 0 ? long.MaxValue : e.Id).Select(e => new OrderStep(e.Status, e.Actor, e.At, e.Note))],
+        Carrier = order.Carrier,
+        Tracking = order.Tracking,
+        PlacedAt = order.PlacedAt,
+    };
 }

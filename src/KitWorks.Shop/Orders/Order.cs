@@ -32,8 +32,9 @@ public enum OrderStatus
 public sealed record Customer(string Name, string? Email = null, string? Address = null);
 
 /// <summary>
-/// An order: a kit as it was computed when the order was placed, and how many of it. Stock is reserved for it exactly
-/// while it is <see cref="OrderStatus.Reserved"/>, <see cref="OrderStatus.Picking"/> or <see cref="OrderStatus.Packed"/>.
+/// An order: how many of a kit, which is kept beside it as it was computed when the order was placed. Stock is reserved for
+/// it exactly while it is <see cref="OrderStatus.Reserved"/>, <see cref="OrderStatus.Picking"/> or
+/// <see cref="OrderStatus.Packed"/>, and then for all of its lines.
 /// </summary>
 sealed class Order
 {
@@ -47,16 +48,21 @@ sealed class Order
     public int Number { get; private init; }
     public string Owner { get; private init; } = "";
     public OrderStatus Status { get; private set; }
-    public int Quantity { get; private init; }
+
+    /// <summary>Of the orders that wait, those with the higher priority are served first.</summary>
+    public int Priority { get; private set; }
+    public int Quantity { get; private set; }
     public string CustomerName { get; private init; } = "";
     public string? CustomerEmail { get; private init; }
     public string? CustomerAddress { get; private init; }
     public string? Reference { get; private init; }
     public string DesignId { get; private init; } = "";
-    public byte[] PackedKit { get; private init; } = [];
+
+    /// <summary>What the whole order takes from stock, as JSON.</summary>
+    public string StockLines { get; private set; } = "";
 
     /// <summary>The price that was quoted, as it was quoted.</summary>
-    public string Price { get; private init; } = "";
+    public string Price { get; private set; } = "";
     public string? Carrier { get; private set; }
     public string? Tracking { get; private set; }
     public DateTimeOffset PlacedAt { get; private init; }
@@ -66,20 +72,20 @@ sealed class Order
 
     public IReadOnlyList<OrderEvent> History => history;
 
-    public static Order Place(Guid id, int number, string owner, Kit kit, Price price, int quantity, Customer customer, string? reference, DateTimeOffset at) => new()
+    public static Order Place(int number, string owner, TakeOrder taken, DateTimeOffset at) => new()
     {
-        Id = id,
+        Id = Guid.CreateVersion7(at),
         Number = number,
         Owner = owner,
         Status = OrderStatus.Waiting,
-        Quantity = quantity,
-        CustomerName = customer.Name,
-        CustomerEmail = customer.Email,
-        CustomerAddress = customer.Address,
-        Reference = reference,
-        DesignId = kit.DesignId,
-        PackedKit = StoredJson.Pack(kit),
-        Price = StoredJson.Write(price),
+        Quantity = taken.Quantity,
+        CustomerName = taken.Customer.Name,
+        CustomerEmail = taken.Customer.Email,
+        CustomerAddress = taken.Customer.Address,
+        Reference = taken.Reference,
+        DesignId = taken.Kit.DesignId,
+        StockLines = StoredJson.Write(taken.Lines),
+        Price = StoredJson.Write(taken.Price),
         PlacedAt = at,
         history = { new() { Status = OrderStatus.Waiting, Actor = owner, At = at } },
     };
@@ -87,11 +93,11 @@ sealed class Order
     public bool HoldsStock => Status is OrderStatus.Reserved or OrderStatus.Picking or OrderStatus.Packed;
 
     /// <summary>Takes the next step, as the caller has found it allowed.</summary>
-    public void Become(OrderStatus status, string actor, DateTimeOffset at)
+    public void Become(OrderStatus status, string actor, DateTimeOffset at, string? note = null)
     {
         Status = status;
         Version++;
-        history.Add(new() { Status = status, Actor = actor, At = at });
+        history.Add(new() { Status = status, Actor = actor, At = at, Note = note });
     }
 
     public void ShipBy(string? carrier, string? tracking, string actor, DateTimeOffset at)
@@ -100,12 +106,39 @@ sealed class Order
         Become(OrderStatus.Shipped, actor, at);
     }
 
-    public Kit Kit() => StoredJson.Unpack<Kit>(PackedKit);
+    /// <summary>Changes how many kits it is for; it holds no stock at that moment.</summary>
+    public void BecomeFor(int quantity, IReadOnlyList<StockLine> lines, Price price, string actor, DateTimeOffset at)
+    {
+        var note = $"{quantity} instead of {Quantity}";
+        (Quantity, StockLines, Price) = (quantity, StoredJson.Write(lines), StoredJson.Write(price));
+        Become(OrderStatus.Waiting, actor, at, note);
+    }
 
-    /// <summary>What the whole order takes from stock.</summary>
+    public void Prefer(int priority, string actor, DateTimeOffset at)
+    {
+        var note = $"priority {priority} instead of {Priority}";
+        Priority = priority;
+        Become(Status, actor, at, note);
+    }
+
+    public List<StockLine> Lines() => StoredJson.Read<List<StockLine>>(StockLines);
+
+    /// <summary>What so many of a kit take from stock.</summary>
     public static List<StockLine> LinesOf(Kit kit, int quantity) => [.. kit.Parts.Select(p => new StockLine(p.Sku, p.Quantity * quantity))];
 
-    public string StockReference => $"order {Number}";
+    public string StockReference => ReferenceOf(Number);
+
+    /// <summary>How the ledger names an order.</summary>
+    public static string ReferenceOf(int number) => $"order {number}";
+
+    public string StatusWord => Status.ToString().ToLowerInvariant();
+}
+
+/// <summary>The kit of an order, compressed. A row of its own, because it is large and rarely read.</summary>
+sealed class OrderKit
+{
+    public required Guid OrderId { get; init; }
+    public required byte[] Packed { get; init; }
 }
 
 /// <summary>One step in an order's life.</summary>
@@ -115,9 +148,12 @@ sealed class OrderEvent
     public required OrderStatus Status { get; init; }
     public required string Actor { get; init; }
     public required DateTimeOffset At { get; init; }
+
+    /// <summary>What happened, where the status does not say it.</summary>
+    public string? Note { get; init; }
 }
 
-sealed class OrderTables : IEntityTypeConfiguration<Order>, IEntityTypeConfiguration<OrderEvent>
+sealed class OrderTables : IEntityTypeConfiguration<Order>, IEntityTypeConfiguration<OrderKit>, IEntityTypeConfiguration<OrderEvent>
 {
     public void Configure(EntityTypeBuilder<Order> builder)
     {
@@ -137,10 +173,17 @@ sealed class OrderTables : IEntityTypeConfiguration<Order>, IEntityTypeConfigura
         builder.Navigation(o => o.History).UsePropertyAccessMode(PropertyAccessMode.Field).HasField("history");
     }
 
+    public void Configure(EntityTypeBuilder<OrderKit> builder)
+    {
+        builder.ToTable("order_kits").HasKey(k => k.OrderId);
+        builder.HasOne<Order>().WithOne().HasForeignKey<OrderKit>(k => k.OrderId);
+    }
+
     public void Configure(EntityTypeBuilder<OrderEvent> builder)
     {
         builder.ToTable("order_events").HasKey(e => e.Id);
         builder.Property(e => e.Id).ValueGeneratedOnAdd();
         builder.Property(e => e.Actor).HasMaxLength(100);
+        builder.Property(e => e.Note).HasMaxLength(300);
     }
 }

@@ -2,8 +2,6 @@ using FluentValidation;
 using KitWorks.Geometry;
 using KitWorks.Kits;
 using KitWorks.Shop.Catalog;
-using KitWorks.Shop.Inventory;
-using KitWorks.Shop.Packing;
 using KitWorks.Shop.Pipeline;
 using KitWorks.Shop.Quotes;
 using KitWorks.Shop.Storage;
@@ -11,20 +9,10 @@ using MediatR;
 
 namespace KitWorks.Shop.Orders;
 
-/// <summary>What to do when stock does not cover an order.</summary>
-public enum WhenShort
-{
-    /// <summary>Take the order and wait for stock.</summary>
-    Wait,
-
-    /// <summary>Refuse the order.</summary>
-    Refuse,
-}
-
 /// <summary>
-/// Takes an order for a quote or for a design, makes its kit, reserves all of its stock or none, and opens its bundles.
+/// Orders a quote or a design: makes its kit, and takes the order with <see cref="TakeOrder"/>.
 /// </summary>
-public sealed record PlaceOrder : ICommand<OrderAnswer>
+public sealed record PlaceOrder : IPreparedCommand<OrderAnswer>
 {
     /// <summary>The quote that is ordered; null where a design is given.</summary>
     public Guid? QuoteId { get; init; }
@@ -63,28 +51,13 @@ sealed class PlaceOrderValidator : AbstractValidator<PlaceOrder>
     }
 }
 
-sealed class PlaceOrderHandler(ShopDb db, IMediator mediator, Call call, TimeProvider clock) : IRequestHandler<PlaceOrder, Outcome<OrderAnswer>>
+sealed class PlaceOrderHandler(IMediator mediator, TimeProvider clock) : IRequestHandler<PlaceOrder, Outcome<OrderAnswer>>
 {
-    const int FirstNumber = 1001;
-
     public async Task<Outcome<OrderAnswer>> Handle(PlaceOrder command, CancellationToken cancellationToken)
     {
         if (!(await WhatIsOrdered(command, cancellationToken)).Succeeds(out var ordered, out var refusal)) return refusal;
         var (kit, price, quantity) = ordered;
-
-        var now = clock.GetUtcNow();
-        var number = await db.TakeNumber("order", FirstNumber, cancellationToken);
-        var order = Order.Place(Guid.CreateVersion7(now), number, call.Actor, kit, price, quantity, command.Customer, command.Reference, now);
-
-        var reserve = new ReserveStock(Order.LinesOf(kit, quantity), order.StockReference);
-        if (!(await mediator.Send(reserve, cancellationToken)).Succeeds(out var reservation, out refusal)) return refusal;
-        if (reservation.IsWhole) order.Become(OrderStatus.Reserved, call.Actor, now);
-        else if (command.WhenShort == WhenShort.Refuse) return Short(reservation.Shortages);
-
-        db.Orders.Add(order);
-        await mediator.Send(new OpenBundles(order.Id, number, kit, quantity), cancellationToken);
-        await db.SaveChangesAsync(cancellationToken);
-        return await mediator.Send(new GetOrder(order.Id), cancellationToken);
+        return await mediator.Send(new TakeOrder(kit, StoredJson.Pack(kit), price, quantity, command.Customer, command.Reference, command.WhenShort), cancellationToken);
     }
 
     async Task<Outcome<(Kit, Price, int)>> WhatIsOrdered(PlaceOrder command, CancellationToken cancellationToken)
@@ -101,7 +74,4 @@ sealed class PlaceOrderHandler(ShopDb db, IMediator mediator, Call call, TimePro
         var quantity = command.Quantity ?? 1;
         return Kit.Make(command.Design!, catalog).Under("design").Select(kit => (kit, Price.Of(kit, quantity, catalog.Prices), quantity));
     }
-
-    static Refusal Short(IReadOnlyList<Shortage> shortages) => new(RefusalKind.Conflict, "stock.short",
-        $"Stock is short of {string.Join(", ", shortages.Select(s => $"{s.Short} × {s.Sku}"))}. Order with whenShort \"wait\", or fewer kits.");
 }

@@ -54,7 +54,7 @@ sealed class ScanBundleHandler(ShopDb db, IMediator mediator, Call call, TimePro
         var open = (await mediator.Send(new ListBundles(order.Id), cancellationToken)).Value
             .Where(b => b.Status == BundleStatus.Open).Select(b => b.Code).ToList();
         var status = open.Count == 0 ? OrderStatus.Packed : OrderStatus.Picking;
-        if (order.Status != status) order.Become(status, call.Actor, clock.GetUtcNow());
+        if (order.Status != status) order.Become(status, call.Actor, clock.Moment());
         return new ScanAnswer(packed, order.Number, order.Status, open);
     }
 }

@@ -30,9 +30,9 @@ sealed class ShipOrderHandler(ShopDb db, IMediator mediator, Call call, TimeProv
             return new Refusal(RefusalKind.Conflict, "order.status",
                 $"Order {order.Number} is {order.Status.ToString().ToLowerInvariant()}; an order ships when every bundle is packed. Scan the bundles at the bench.");
 
-        order.ShipBy(command.Carrier, command.Tracking, call.Actor, clock.GetUtcNow());
+        order.ShipBy(command.Carrier, command.Tracking, call.Actor, clock.Moment());
         await db.SaveChangesAsync(cancellationToken);
-        await mediator.Send(new ConsumeStock(Order.LinesOf(order.Kit(), order.Quantity), order.StockReference), cancellationToken);
+        await mediator.Send(new ConsumeStock(order.Lines(), order.StockReference), cancellationToken);
         await mediator.Send(new ShipBundles(order.Id), cancellationToken);
         return await mediator.Send(new GetOrder(order.Id), cancellationToken);
     }

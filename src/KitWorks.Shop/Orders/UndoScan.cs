@@ -24,7 +24,7 @@ sealed class UndoScanHandler(ShopDb db, IMediator mediator, Call call, TimeProvi
         var bundles = (await mediator.Send(new ListBundles(order.Id), cancellationToken)).Value;
         var open = bundles.Where(b => b.Status == BundleStatus.Open).Select(b => b.Code).ToList();
         var status = open.Count == bundles.Count ? OrderStatus.Reserved : OrderStatus.Picking;
-        if (order.Status != status) order.Become(status, call.Actor, clock.GetUtcNow());
+        if (order.Status != status) order.Become(status, call.Actor, clock.Moment());
         return new ScanAnswer(opened, order.Number, order.Status, open);
     }
 }

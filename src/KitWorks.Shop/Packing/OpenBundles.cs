@@ -4,22 +4,25 @@ using KitWorks.Kits.Packing;
 using KitWorks.Shop.Pipeline;
 using KitWorks.Shop.Storage;
 using MediatR;
+using Microsoft.EntityFrameworkCore;
 
 namespace KitWorks.Shop.Packing;
 
-/// <summary>Opens the bundles of an order, each with a code of its own.</summary>
-public sealed record OpenBundles(Guid OrderId, int OrderNumber, Kit Kit, int Quantity) : ICommand<Unit>;
+/// <summary>Opens the bundles of an order, each with a code of its own. Bundles that were opened before and not packed make way.</summary>
+public sealed record OpenBundles(Guid OrderId, int OrderNumber, Kit Kit, int Quantity, bool Anew = false) : ICommand<IReadOnlyList<BundleAnswer>>;
 
-sealed class OpenBundlesHandler(ShopDb db) : IRequestHandler<OpenBundles, Outcome<Unit>>
+sealed class OpenBundlesHandler(ShopDb db) : IRequestHandler<OpenBundles, Outcome<IReadOnlyList<BundleAnswer>>>
 {
-    public Task<Outcome<Unit>> Handle(OpenBundles command, CancellationToken cancellationToken)
+    public async Task<Outcome<IReadOnlyList<BundleAnswer>>> Handle(OpenBundles command, CancellationToken cancellationToken)
     {
+        if (command.Anew) await db.Bundles.Where(b => b.OrderId == command.OrderId && b.Status == BundleStatus.Open).ExecuteDeleteAsync(cancellationToken);
         var perKit = command.Kit.Bundles.Length;
+        var bundles = new List<PackedBundle>(perKit * command.Quantity);
         for (var kit = 0; kit < command.Quantity; kit++)
             foreach (var bundle in command.Kit.Bundles)
             {
                 var number = kit * perKit + bundle.Number;
-                db.Bundles.Add(new()
+                bundles.Add(new()
                 {
                     Code = BundleCode.Of(command.OrderNumber, number),
                     OrderId = command.OrderId,
@@ -36,6 +39,7 @@ sealed class OpenBundlesHandler(ShopDb db) : IRequestHandler<OpenBundles, Outcom
                     LengthTenths = bundle.Length.Tenths,
                 });
             }
-        return Task.FromResult<Outcome<Unit>>(Unit.Value);
+        db.Bundles.AddRange(bundles);
+        return bundles.ConvertAll(GetBundleHandler.Answer);
     }
 }

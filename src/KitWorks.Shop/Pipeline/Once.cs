@@ -1,5 +1,4 @@
 using System.Collections.Concurrent;
-using System.Text.Json;
 using KitWorks.Geometry;
 using KitWorks.Shop.Storage;
 using MediatR;
@@ -7,81 +6,55 @@ using Microsoft.EntityFrameworkCore;
 
 namespace KitWorks.Shop.Pipeline;
 
-/// <summary>The answer that was given under an idempotency key. Written in the transaction of the command it answers.</summary>
-sealed class RememberedAnswer
-{
-    public required string Caller { get; init; }
-    public required string Key { get; init; }
-    public required string RequestHash { get; init; }
-    public required DateTimeOffset At { get; init; }
-    public string? Value { get; init; }
-    public string? Refusal { get; init; }
-}
-
 /// <summary>
 /// Does a command that came under an idempotency key once, and answers every repeat as it answered the first: with the
-/// same value, or with the same refusal.
+/// same value, or with the same refusal. A value is remembered by <see cref="OneTransaction{TRequest, T}"/> in the
+/// transaction that made it; a refusal changed nothing and is remembered here.
 /// </summary>
-sealed class Once<TRequest, T>(ShopDb db, Call call, KeysInFlight inFlight, TimeProvider clock) : IPipelineBehavior<TRequest, Outcome<T>>
-    where TRequest : ICommand<T>
+sealed class Once<TRequest, T>(ShopDb db, Call call, Answering answering, WriteLane lane, KeysInFlight inFlight) : IPipelineBehavior<TRequest, Outcome<T>>
+    where TRequest : IRequest<Outcome<T>>
 {
     public async Task<Outcome<T>> Handle(TRequest request, CancellationToken cancellationToken, RequestHandlerDelegate<Outcome<T>> next)
     {
-        if (call.OnceOnly is not { } once || db.Database.CurrentTransaction is not null) return await next();
-        if (!inFlight.TryEnter(call.Actor, once.Key))
+        if (!answering.Begin()) return await next();
+        var key = call.OnceOnly!.Key;
+        if (!inFlight.TryEnter(call.Actor, key))
             return new Refusal(RefusalKind.Conflict, "idempotency.running", "The first request with this Idempotency-Key is still running. Ask again in a moment.");
         try
         {
-            if (await Remembered(once, cancellationToken) is { } answer) return Replay(answer, once);
-
-            await using var transaction = await db.Database.BeginTransactionAsync(cancellationToken);
-            // Another instance may have answered between the look and the transaction.
-            if (await Remembered(once, cancellationToken) is { } late) return Replay(late, once);
-            var outcome = await next();
-            if (outcome.Succeeds(out var value, out var refusal))
-            {
-                db.Add(Answer(once, value, null));
-                await db.SaveChangesAsync(cancellationToken);
-            }
-            else
-            {
-                await transaction.RollbackAsync(cancellationToken);
-                db.ChangeTracker.Clear();
-                db.Add(Answer(once, default, refusal));
-                await db.SaveChangesAsync(cancellationToken);
-                return outcome;
-            }
-            await transaction.CommitAsync(cancellationToken);
-            return outcome;
+            if (await answering.Before<T>(cancellationToken) is { } before) return before;
+            return await Answer(next, cancellationToken);
         }
         finally
         {
-            inFlight.Leave(call.Actor, once.Key);
+            inFlight.Leave(call.Actor, key);
         }
     }
 
-    Task<RememberedAnswer?> Remembered(OnceOnly once, CancellationToken cancellationToken) =>
-        db.Answers.AsNoTracking().FirstOrDefaultAsync(a => a.Caller == call.Actor && a.Key == once.Key, cancellationToken);
-
-    Outcome<T> Replay(RememberedAnswer answer, OnceOnly once)
+    async Task<Outcome<T>> Answer(RequestHandlerDelegate<Outcome<T>> next, CancellationToken cancellationToken)
     {
-        if (answer.RequestHash != once.RequestHash)
-            return new Refusal(RefusalKind.Impossible, "idempotency.mismatch", "This Idempotency-Key came before with another request. Use a new key for a new request.");
-        call.Replayed = true;
-        return answer.Refusal is { } refusal
-            ? JsonSerializer.Deserialize<Refusal>(refusal, StoredJson.Options)!
-            : JsonSerializer.Deserialize<T>(answer.Value!, StoredJson.Options)!;
+        try
+        {
+            var outcome = await next();
+            if (outcome.Refusal is null) return outcome;
+            return await lane.Ride(db, () => RememberRefusal(outcome, cancellationToken), _ => true, cancellationToken);
+        }
+        catch (DbUpdateException)
+        {
+            // Another instance may have answered under this key meanwhile: then there is a row in the way of ours.
+            db.ChangeTracker.Clear();
+            if (await answering.Before<T>(cancellationToken) is { } before) return before;
+            throw;
+        }
     }
 
-    RememberedAnswer Answer(OnceOnly once, T? value, Refusal? refusal) => new()
+    async Task<Outcome<T>> RememberRefusal(Outcome<T> outcome, CancellationToken cancellationToken)
     {
-        Caller = call.Actor,
-        Key = once.Key,
-        RequestHash = once.RequestHash,
-        At = clock.GetUtcNow(),
-        Value = refusal is null ? JsonSerializer.Serialize(value, StoredJson.Options) : null,
-        Refusal = refusal is null ? null : JsonSerializer.Serialize(refusal, StoredJson.Options),
-    };
+        db.ChangeTracker.Clear();
+        answering.Remember(outcome);
+        await db.SaveChangesAsync(cancellationToken);
+        return outcome;
+    }
 }
 
 /// <summary>The idempotency keys that this process is working on.</summary>

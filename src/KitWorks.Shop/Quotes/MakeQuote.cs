@@ -12,7 +12,7 @@ using Microsoft.EntityFrameworkCore;
 namespace KitWorks.Shop.Quotes;
 
 /// <summary>Asks what a number of kits costs and when they can leave.</summary>
-public sealed record MakeQuote(Design Design, int Quantity, string? Currency = null) : ICommand<QuoteAnswer>;
+public sealed record MakeQuote(Design Design, int Quantity, string? Currency = null) : IPreparedCommand<QuoteAnswer>;
 
 /// <summary>A quote that was made before.</summary>
 public sealed record GetQuote(Guid Id) : IQuery<QuoteAnswer>;
@@ -29,7 +29,7 @@ sealed class MakeQuoteValidator : AbstractValidator<MakeQuote>
         RuleFor(c => c.Quantity).InclusiveBetween(1, 100).WithMessage("'{PropertyValue}' kits cannot be quoted; it is 1 to 100.");
 }
 
-sealed class MakeQuoteHandler(ShopDb db, IMediator mediator, Call call, TimeProvider clock) : IRequestHandler<MakeQuote, Outcome<QuoteAnswer>>
+sealed class MakeQuoteHandler(IMediator mediator, Call call, TimeProvider clock) : IRequestHandler<MakeQuote, Outcome<QuoteAnswer>>
 {
     /// <summary>How long the shop stands by a quote.</summary>
     public static readonly TimeSpan Validity = TimeSpan.FromDays(14);
@@ -40,8 +40,7 @@ sealed class MakeQuoteHandler(ShopDb db, IMediator mediator, Call call, TimeProv
         if (command.Currency is { } currency && currency != catalog.Prices.Currency)
             return Refusal.OfField("quote.currency", "currency", $"The shop's prices are in {catalog.Prices.Currency}, not {currency}.");
         if (!Kit.Make(command.Design, catalog).Under("design").Succeeds(out var kit, out refusal)) return refusal;
-        // To the millisecond, as it is stored: the quote reads the same now and later.
-        var now = DateTimeOffset.FromUnixTimeMilliseconds(clock.GetUtcNow().ToUnixTimeMilliseconds());
+        var now = clock.Moment();
         var quote = new Quote
         {
             Id = Guid.CreateVersion7(now),
@@ -52,8 +51,7 @@ sealed class MakeQuoteHandler(ShopDb db, IMediator mediator, Call call, TimeProv
             MadeAt = now,
             ExpiresAt = now + Validity,
         };
-        db.Quotes.Add(quote);
-        return await Answer(quote, kit, catalog.Workshop, mediator, clock, cancellationToken);
+        return await mediator.Send(new KeepQuote(quote, kit, catalog.Workshop), cancellationToken);
     }
 
     public static async Task<Outcome<QuoteAnswer>> Answer(
@@ -65,6 +63,18 @@ sealed class MakeQuoteHandler(ShopDb db, IMediator mediator, Call call, TimeProv
         return new QuoteAnswer(
             quote.Id, quote.Quantity, kit, StoredJson.Read<Price>(quote.Price),
             new(shortages.Count == 0, shortages, WorkingDays.After(DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime), days)), quote.ExpiresAt);
+    }
+}
+
+/// <summary>Keeps a quote that is made.</summary>
+sealed record KeepQuote(Quote Quote, Kit Kit, Workshop Workshop) : ICommand<QuoteAnswer>;
+
+sealed class KeepQuoteHandler(ShopDb db, IMediator mediator, TimeProvider clock) : IRequestHandler<KeepQuote, Outcome<QuoteAnswer>>
+{
+    public Task<Outcome<QuoteAnswer>> Handle(KeepQuote command, CancellationToken cancellationToken)
+    {
+        db.Quotes.Add(command.Quote);
+        return MakeQuoteHandler.Answer(command.Quote, command.Kit, command.Workshop, mediator, clock, cancellationToken);
     }
 }
 

@@ -18,6 +18,7 @@ public sealed class ShopDb(DbContextOptions<ShopDb> options) : DbContext(options
     internal DbSet<Inventory.Movement> Movements => Set<Inventory.Movement>();
     internal DbSet<Quotes.Quote> Quotes => Set<Quotes.Quote>();
     internal DbSet<Orders.Order> Orders => Set<Orders.Order>();
+    internal DbSet<Orders.OrderKit> OrderKits => Set<Orders.OrderKit>();
     internal DbSet<Packing.PackedBundle> Bundles => Set<Packing.PackedBundle>();
     internal DbSet<Printing.PrintJob> PrintJobs => Set<Printing.PrintJob>();
 
@@ -38,6 +39,8 @@ public sealed class ShopDb(DbContextOptions<ShopDb> options) : DbContext(options
         {
             counter.ToTable("counters").HasKey(c => c.Name);
             counter.Property(c => c.Name).HasMaxLength(40);
+            // There from the start, so that two first orders at once do not both make it.
+            counter.HasData(new Counter { Name = CounterQueries.Order, Value = 1000 });
         });
         modelBuilder.ApplyConfigurationsFromAssembly(typeof(ShopDb).Assembly);
     }
@@ -55,6 +58,12 @@ public sealed class ShopDb(DbContextOptions<ShopDb> options) : DbContext(options
         instant => instant.ToUnixTimeMilliseconds(), ms => DateTimeOffset.FromUnixTimeMilliseconds(ms));
 }
 
+static class Instants
+{
+    /// <summary>The time to the millisecond, as it is stored, so that an answer reads the same now and later.</summary>
+    public static DateTimeOffset Moment(this TimeProvider clock) => DateTimeOffset.FromUnixTimeMilliseconds(clock.GetUtcNow().ToUnixTimeMilliseconds());
+}
+
 /// <summary>A number that goes up by one each time it is taken, inside the transaction that uses it.</summary>
 sealed class Counter
 {
@@ -64,15 +73,11 @@ sealed class Counter
 
 static class CounterQueries
 {
+    /// <summary>The counter of order numbers. It has taken 1000, so that the first order is 1001.</summary>
+    public const string Order = "order";
+
     /// <summary>Takes the next number of a counter. The row stays locked until the transaction ends, so numbers have no gaps.</summary>
-    public static async Task<int> TakeNumber(this ShopDb db, string counter, int first, CancellationToken cancellationToken)
-    {
-        if (await db.Counters.Where(c => c.Name == counter).ExecuteUpdateAsync(u => u.SetProperty(c => c.Value, c => c.Value + 1), cancellationToken) == 0)
-        {
-            db.Counters.Add(new() { Name = counter, Value = first });
-            await db.SaveChangesAsync(cancellationToken);
-            return first;
-        }
-        return await db.Counters.Where(c => c.Name == counter).Select(c => c.Value).SingleAsync(cancellationToken);
-    }
+    public static async Task<int> TakeNumber(this ShopDb db, string counter, CancellationToken cancellationToken) =>
+        (await db.Database.SqlQuery<int>($"""UPDATE counters SET "Value" = "Value" + 1 WHERE "Name" = {counter} RETURNING "Value" """)
+            .ToListAsync(cancellationToken)).Single();
 }

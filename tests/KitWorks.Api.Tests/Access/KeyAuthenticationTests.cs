@@ -86,7 +86,7 @@ public sealed class KeyAuthenticationTests(OneShop one) : IClassFixture<OneShop>
     [Fact]
     public async Task BootstrapKey_WhenNoneIsSet_OpensNothing()
     {
-        await using var shop = await OpenShop.Open(null, ("Access:BootstrapAdminKey", ""));
+        await using var shop = await OpenShop.Open(settings: ("Access:BootstrapAdminKey", ""));
 
         (await shop.With(OpenShop.BootstrapKey).Get("/api/stock")).IsProblem(401, "access.no-key");
         (await shop.With("").Get("/api/stock")).IsProblem(401, "access.no-key");

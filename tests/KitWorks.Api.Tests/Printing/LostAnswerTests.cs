@@ -69,7 +69,7 @@ public sealed class LostAnswerTests
         if (whileSending) printer.SwitchOff();
         await printer.SwitchOn();
         relay.Loses = Loss.None;
-        await desk.Sql("UPDATE print_jobs SET NextAt = 1");
+        await desk.Database.Sql("UPDATE print_jobs SET NextAt = 1");
         await using var shop = await desk.AnotherInstance(PrintShop.Settings(relay.Uri));
 
         await shop.Bench.JobIs(job, status);
@@ -82,7 +82,7 @@ public sealed class LostAnswerTests
     {
         var url = $"http://127.0.0.1:{RealPrinter.FreePort()}";
         var folder = Directory.CreateTempSubdirectory("kitworks-killed-");
-        (string Key, string? Value)[] settings = [.. OpenShop.SettingsFor(desk.DatabaseFile).Where(s => s.Item1 != "urls"), .. PrintShop.Settings(relay.Uri)];
+        (string Key, string? Value)[] settings = [.. OpenShop.SettingsFor(desk.Database.Settings).Where(s => s.Item1 != "urls"), .. PrintShop.Settings(relay.Uri)];
         using var process = KitWorksProcess.Start(folder.FullName, settings, "serve", "--urls", url);
         try
         {

@@ -5,7 +5,7 @@ namespace KitWorks.Api.Tests.Printing;
 /// <summary>What the tests of printing do at the bench.</summary>
 static class PrintShop
 {
-    public static Task<OpenShop> Open(Uri printer, params (string, string?)[] more) => OpenShop.Open(null, [.. Settings(printer), .. more]);
+    public static Task<OpenShop> Open(Uri printer, params (string, string?)[] more) => OpenShop.Open(settings: [.. Settings(printer), .. more]);
 
     public static (string, string?)[] Settings(Uri printer) =>
         [("Printers:0:Name", "bench"), ("Printers:0:Uri", printer.ToString()), ("Printing:BeatSeconds", "0.05")];

@@ -47,7 +47,7 @@ public sealed class ConsoleVerbTests : IDisposable
 
         Assert.Equal((0, ""), (copied.Exit, copied.Error));
         Assert.Equal((1, 1), (again.Exit, again.Error.Count(c => c == '\n')));
-        await using var shop = KitWorks.Api.Hosting.ShopHost.Build(OpenShop.SettingsFor(Path.Combine(folder.FullName, "copy.db")));
+        await using var shop = KitWorks.Api.Hosting.ShopHost.Build(OpenShop.SettingsFor(("ConnectionStrings:KitWorks", $"Data Source={Path.Combine(folder.FullName, "copy.db")}")));
         await using var scope = shop.Services.CreateAsyncScope();
         var found = await scope.ServiceProvider.GetRequiredService<IMediator>().Send(new FindKey(secret), TestContext.Current.CancellationToken);
         Assert.Equal("web shop", found.Value.Name);

@@ -93,7 +93,7 @@ public sealed class PutCatalogTests(OneShop one) : IClassFixture<OneShop>
     public async Task Preview_WhenTheShopHasNoCatalog_SaysSo()
     {
         await using var shop = await OpenShop.Open();
-        await shop.Sql("DELETE FROM catalog_sections");
+        await shop.Database.Sql("DELETE FROM catalog_sections");
 
         (await shop.Storefront.Post("/api/kits/preview", new { design = Designs.SmallDome })).IsProblem(409, "catalog.empty");
     }

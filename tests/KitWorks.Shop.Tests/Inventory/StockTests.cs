@@ -153,7 +153,7 @@ public sealed class StockTests(OneShop one) : IClassFixture<OneShop>
     {
         await using var shop = await OpenShop.Open();
         await shop.Stock(stakes: 10);
-        await shop.Sql("UPDATE stock_balances SET OnHand = 11 WHERE Sku = 'stake-450'");
+        await shop.Database.Sql("UPDATE stock_balances SET \"OnHand\" = 11 WHERE \"Sku\" = 'stake-450'");
 
         var fault = Assert.Single((await shop.Ask(new KitWorks.Shop.Inventory.VerifyLedger())).Faults);
 

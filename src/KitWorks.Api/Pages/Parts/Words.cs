@@ -33,5 +33,7 @@ static class Words
         MovementKind.Reserve => "promised",
         MovementKind.Release => "promise taken back",
         MovementKind.Consume => "left the house",
+        MovementKind.Replacement => "sent as a replacement",
+        MovementKind.Return => "came back",
     };
 }
