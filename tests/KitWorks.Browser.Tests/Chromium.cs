@@ -17,9 +17,9 @@ public sealed class Chromium : IAsyncLifetime
 
     public async Task<IBrowser> Open()
     {
-        if (Path is not { } path) Assert.Skip("There is no Chromium on this machine; on Debian: apt-get install chromium.");
+        Assert.SkipWhen(Path is null, "There is no Chromium on this machine; on Debian: apt-get install chromium.");
         playwright ??= await Playwright.CreateAsync();
-        return browser ??= await playwright.Chromium.LaunchAsync(new() { ExecutablePath = path, Args = Flags });
+        return browser ??= await playwright.Chromium.LaunchAsync(new() { ExecutablePath = Path, Args = Flags });
     }
 
     public ValueTask InitializeAsync() => default;

@@ -23,7 +23,7 @@ static class ShopHost
     /// <summary>As above, for a caller that changes the builder first, as tests do.</summary>
     public static WebApplication Build(Action<WebApplicationBuilder>? change, params (string Key, string? Value)[] settings)
     {
-        var builder = WebApplication.CreateBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
+        var builder = WebApplication.CreateBuilder(new WebApplicationOptions { ApplicationName = typeof(ShopHost).Assembly.GetName().Name, ContentRootPath = AppContext.BaseDirectory });
         builder.Configuration.AddInMemoryCollection(settings.Where(s => s.Value is not null).Select(s => KeyValuePair.Create(s.Key, s.Value)));
         // Said first, so that files, environment and command line may say otherwise.
         builder.Configuration.Sources.Insert(0, new Microsoft.Extensions.Configuration.Memory.MemoryConfigurationSource

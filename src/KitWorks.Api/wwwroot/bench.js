@@ -38,7 +38,7 @@ async function send(form, submitter) {
   form.sending?.abort();
   const sending = form.sending = new AbortController();
   const data = new FormData(form, submitter);
-  const address = new URL(submitter?.formAction || form.action, location.href), post = form.method === "post";
+  const address = new URL(submitter?.getAttribute("formaction") ?? form.getAttribute("action") ?? "", location.href), post = form.method === "post";
   if (!post) address.search = new URLSearchParams(data);
   region.setAttribute("aria-busy", "true");
   try {
@@ -59,7 +59,8 @@ async function send(form, submitter) {
 
 document.addEventListener("submit", (event) => {
   const form = event.target;
-  if (!form.dataset.live) return;
+  // A button with a method of its own leaves the page.
+  if (!form.dataset.live || event.submitter?.hasAttribute("formmethod")) return;
   event.preventDefault();
   send(form, event.submitter);
 });
