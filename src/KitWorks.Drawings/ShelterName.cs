@@ -3,8 +3,9 @@ using KitWorks.Geometry;
 namespace KitWorks.Drawings;
 
 /// <summary>What a shelter is called in a headline.</summary>
-static class ShelterName
+public static class ShelterName
 {
+    /// <summary>Its form, without its size.</summary>
     public static string Of(Shelter shelter) => shelter switch
     {
         Dome d => $"{Frequency(d.Lattice)} {Solid(d.Solid)}, {d.Cut}{Class(d.Lattice)}",

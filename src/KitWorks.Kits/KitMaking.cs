@@ -94,7 +94,7 @@ public sealed partial record Kit
         : [];
 
     static IEnumerable<Warning> LevelWarnings(Frame frame) => frame.BaseSpreadMm > TolerableBaseSpreadMm
-        ? [new("base.not-level", $"The base nodes differ in height by {frame.BaseSpreadMm:0} mm. A level ring can be had (flatBase), at the cost of a few more strut types; otherwise pack the ground under the low hubs.")]
+        ? [new("base.not-level", $"The base nodes differ in height by {frame.BaseSpreadMm:0} mm. A level ring can be had (flatBase), at the cost of a few more strut types; otherwise pack up the high hubs.")]
         : [];
 
     /// <summary>A difference in height that soft ground takes up; common practice, no source.</summary>

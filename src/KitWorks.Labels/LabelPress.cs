@@ -42,30 +42,33 @@ public sealed class LabelPress
         var from = folders ?? new();
         var fontFolders = new[] { Path.Combine(from.Templates, "fonts"), from.OwnFonts }.OfType<string>().ToArray();
         if (!FontShelf.Open(fontFolders, from.SystemFonts).Succeeds(out var fonts, out var refusal)) return refusal;
-        if (!TemplateShelf.Open(new[] { from.Templates, from.OwnTemplates }.OfType<string>(), fonts).Succeeds(out var templates, out refusal)) return refusal;
+        if (!TemplateShelf.Open(from, fonts).Succeeds(out var templates, out refusal)) return refusal;
         var press = new LabelPress(templates, fonts);
         return press.TryTemplates() is { } wrong ? wrong : press;
     }
+
+    /// <summary>The templates as they were opened, by name.</summary>
+    public IReadOnlyList<LabelTemplate> Templates => templates.All;
 
     /// <summary>Labels as one PDF document, in their order.</summary>
     /// <param name="labels">The labels: one or more.</param>
     /// <param name="stock">What they are printed on.</param>
     /// <param name="startAt">The first free place of the first sheet, from 1, counted along rows.</param>
-    public Outcome<byte[]> Pdf(IReadOnlyList<Label> labels, LabelStock stock, int startAt = 1)
+    /// <param name="template">The name of a template, without its kind: <c>96x64</c>. Kinds that have none of this name, and all where it is null, take the largest that fits.</param>
+    public Outcome<byte[]> Pdf(IReadOnlyList<Label> labels, LabelStock stock, int startAt = 1, string? template = null)
     {
         using var buffer = new MemoryStream();
-        return WritePdf(buffer, labels, stock, startAt) is { } refusal ? refusal : buffer.ToArray();
+        return WritePdf(buffer, labels, stock, startAt, template) is { } refusal ? refusal : buffer.ToArray();
     }
 
-    /// <summary>As <see cref="Pdf(IReadOnlyList{Label}, LabelStock, int)"/>, written as it is made: memory does not grow with the number of labels. Nothing is written where the answer is a refusal.</summary>
-    public Refusal? WritePdf(Stream to, IReadOnlyList<Label> labels, LabelStock stock, int startAt = 1)
+    /// <summary>As <see cref="Pdf(IReadOnlyList{Label}, LabelStock, int, string?)"/>, written as it is made: memory does not grow with the number of labels. Nothing is written where the answer is a refusal.</summary>
+    public Refusal? WritePdf(Stream to, IReadOnlyList<Label> labels, LabelStock stock, int startAt = 1, string? template = null)
     {
-        if (stock.Broken() is { } broken) return broken;
-        if (labels.Count == 0) return new(RefusalKind.Impossible, "label.none", "There is no label to print.");
+        if (Broken(labels, stock, template) is { } broken) return broken;
         if (startAt < 1 || startAt > stock.PerPage)
             return Refusal.OfField("label.start-at", "startAt", $"A sheet of this stock has places 1 to {stock.PerPage}; {startAt} is none of them.");
         using var ink = new Ink();
-        var run = new SheetRun(templates, stock, options);
+        var run = new SheetRun(templates, stock, template, options);
         if (run.Each(labels, startAt, (_, _) => PainterOn(null, ink, stock.Dpi, inset: true), () => { }) is { } refusal) return refusal;
         ink.CutDown();
         using var document = new PdfPages(to, stock.PageWidthMm, stock.PageHeightMm, stock.Dpi);
@@ -87,55 +90,73 @@ public sealed class LabelPress
     }
 
     /// <summary>One label as a PNG picture that knows its resolution.</summary>
-    public Outcome<byte[]> Png(Label label, int dpi = 300, LabelStock? stock = null)
+    public Outcome<byte[]> Png(Label label, int dpi = 300, LabelStock? stock = null, string? template = null)
     {
         var on = (stock ?? LabelStock.Page100x150) with { Dpi = dpi };
-        if (on.Broken() is { } broken) return broken;
-        if (!templates.For(label.Kind, on.LabelWidthMm, on.LabelHeightMm).Succeeds(out var template, out var refusal)) return refusal;
+        if (Broken([label], on, template) is { } broken) return broken;
+        if (!templates.For(label.Kind, on, template).Succeeds(out var drawing, out var refusal)) return refusal;
+        if (TooManyDots(drawing.WidthMm, drawing.HeightMm, dpi) is { } tooMany) return tooMany;
         using var ink = new Ink();
-        var dots = dpi / 25.4;
-        using var bitmap = new SKBitmap(new SKImageInfo((int)Math.Round(template.WidthMm * dots), (int)Math.Round(template.HeightMm * dots), SKColorType.Bgra8888, SKAlphaType.Opaque));
+        using var bitmap = Blank(drawing.WidthMm, drawing.HeightMm, dpi);
         using var canvas = new SKCanvas(bitmap);
         canvas.Clear(SKColors.White);
-        if (PainterOn(canvas, ink, dpi, inset: false).Paint(template, Values.Of(label, options), default) is { } wrong) return wrong;
+        if (PainterOn(canvas, ink, dpi, inset: false).Paint(drawing, Values.Of(label, options), default) is { } wrong) return wrong;
         canvas.Flush();
         return PngFile.Write(bitmap, dpi);
     }
 
-    /// <summary>Labels as PWG raster, one a page, in the printer's own dots.</summary>
+    /// <summary>Labels as PWG raster, one a page, in the printer's own dots, written as it is made. Nothing is written where the answer is a refusal.</summary>
+    /// <param name="to">Where it goes.</param>
     /// <param name="labels">The labels: one or more.</param>
     /// <param name="stock">A roll, or pages of one label; its resolution is the printer's.</param>
-    public Outcome<byte[]> Raster(IReadOnlyList<Label> labels, LabelStock stock)
+    /// <param name="template">As for PDF.</param>
+    public Refusal? WriteRaster(Stream to, IReadOnlyList<Label> labels, LabelStock stock, string? template = null)
     {
-        if (stock.Broken() is { } broken) return broken;
-        if (labels.Count == 0) return new Refusal(RefusalKind.Impossible, "label.none", "There is no label to print.");
+        if (Broken(labels, stock, template) is { } broken) return broken;
         if (stock.PerPage > 1) return Refusal.OfField("label.stock", "sheet", $"Sheets of {stock.PerPage} labels are printed as PDF; raster is for rolls and pages of one label.");
+        if (TooManyDots(stock.PageWidthMm, stock.PageHeightMm, stock.Dpi) is { } tooMany) return tooMany;
         using var ink = new Ink();
-        using var buffer = new MemoryStream();
-        PwgFile.Begin(buffer);
-        var dots = stock.Dpi / 25.4;
-        using var bitmap = new SKBitmap(new SKImageInfo((int)Math.Round(stock.PageWidthMm * dots), (int)Math.Round(stock.PageHeightMm * dots), SKColorType.Bgra8888, SKAlphaType.Opaque));
+        var run = new SheetRun(templates, stock, template, options);
+        if (run.Each(labels, 1, (_, _) => PainterOn(null, ink, stock.Dpi, inset: false), () => { }) is { } refusal) return refusal;
+        PwgFile.Begin(to);
+        using var bitmap = Blank(stock.PageWidthMm, stock.PageHeightMm, stock.Dpi);
         using var canvas = new SKCanvas(bitmap);
         foreach (var label in labels)
         {
             canvas.Clear(SKColors.White);
-            if (new SheetRun(templates, stock, options).Each([label], 1, (_, _) => PainterOn(canvas, ink, stock.Dpi, inset: false), canvas.Flush) is { } wrong) return wrong;
-            PwgFile.Page(buffer, bitmap, stock.Dpi, labels.Count);
+            if (run.Each([label], 1, (_, _) => PainterOn(canvas, ink, stock.Dpi, inset: false), canvas.Flush) is { } wrong) return wrong;
+            PwgFile.Page(to, bitmap, stock.Dpi, labels.Count);
         }
-        return buffer.ToArray();
+        return null;
     }
 
     /// <summary>One label as an SVG drawing that carries its fonts.</summary>
-    public Outcome<string> Svg(Label label, LabelStock? stock = null)
+    public Outcome<string> Svg(Label label, LabelStock? stock = null, string? template = null)
     {
         var on = stock ?? LabelStock.Page100x150;
-        if (on.Broken() is { } broken) return broken;
-        if (!templates.For(label.Kind, on.LabelWidthMm, on.LabelHeightMm).Succeeds(out var template, out var refusal)) return refusal;
+        if (Broken([label], on, template) is { } broken) return broken;
+        if (!templates.For(label.Kind, on, template).Succeeds(out var drawing, out var refusal)) return refusal;
         using var ink = new Ink();
-        if (PainterOn(null, ink, on.Dpi, inset: false).Paint(template, Values.Of(label, options), default) is { } wrong) return wrong;
+        if (PainterOn(null, ink, on.Dpi, inset: false).Paint(drawing, Values.Of(label, options), default) is { } wrong) return wrong;
         ink.CutDown();
-        return SvgFile.Write(template, on.Dpi, ink, canvas => PainterOn(canvas, ink, on.Dpi, inset: false).Paint(template, Values.Of(label, options), default));
+        return SvgFile.Write(drawing, on.Dpi, ink, canvas => PainterOn(canvas, ink, on.Dpi, inset: false).Paint(drawing, Values.Of(label, options), default));
     }
+
+    Refusal? Broken(IReadOnlyList<Label> labels, LabelStock stock, string? template) => stock.Broken()
+        ?? (labels.Count == 0 ? new(RefusalKind.Impossible, "label.none", "There is no label to print.") : templates.Lacking(template, [.. labels.Select(l => l.Kind).Distinct()]));
+
+    // 64 MB a picture: a label of 100 × 150 mm at 800 dots to the inch, beyond any label printer.
+    const int MostDots = 16_000_000;
+
+    static Refusal? TooManyDots(double widthMm, double heightMm, int dpi)
+    {
+        var squareInches = widthMm * heightMm / (25.4 * 25.4);
+        return squareInches * dpi * dpi <= MostDots ? null : Refusal.OfField("label.dpi", "dpi",
+            $"{widthMm:0.#} × {heightMm:0.#} mm at {dpi} dpi are {squareInches * dpi * dpi / 1e6:0} million dots; dots are drawn up to {Math.Floor(Math.Sqrt(MostDots / squareInches)):0} dpi at this size. PDF and SVG have no such limit.");
+    }
+
+    static SKBitmap Blank(double widthMm, double heightMm, int dpi) =>
+        new(new SKImageInfo((int)Math.Round(widthMm * dpi / 25.4), (int)Math.Round(heightMm * dpi / 25.4), SKColorType.Bgra8888, SKAlphaType.Opaque));
 
     Painter PainterOn(SKCanvas? canvas, Ink ink, int dpi, bool inset, int flowed = 0) =>
         new(canvas, ink, shelves, dpi / 25.4, inset ? VectorInset : 0) { FlowedPages = flowed };
@@ -149,7 +170,7 @@ public sealed class LabelPress
     Refusal? TryTemplates()
     {
         using var ink = new Ink();
-        foreach (var (kind, template) in templates.All)
+        foreach (var (kind, template) in templates.Drawings)
             foreach (var sample in Samples.Of(kind))
             {
                 var values = Values.Of(sample, options).SetValue("page", new PageMark(1, 1, 1));

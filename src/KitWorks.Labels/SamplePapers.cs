@@ -11,7 +11,7 @@ static class SamplePapers
     {
         "picklist" => [Picklist],
         "cut-stops" or "cut-patterns" => [CutSheet],
-        "packing-list" => [PackingList],
+        "packing-list" or "packing-parcels" => [PackingList, PackingList with { Parcels = [] }],
         "guide-cover" or "guide-parts" or "guide-notes" => [Cover],
         "guide-stakes" => [new GuideStakes("3V dome", "26-00418", "Larkfield Domes") { Picture = Picture, Count = 15 }],
         "guide-foundation" or "guide-tier" or "guide-picture" => [Tier, Tier with { Number = 5, IsTop = true, HubCount = 1, TiesPerEnd = 2 }],
@@ -34,7 +34,7 @@ static class SamplePapers
     static PackingList PackingList { get; } = new()
     {
         Order = "26-00418", To = "A. Customer\n1 Long Lane", From = "Larkfield Domes\n2 Mill Yard", Shelter = "3V dome", Mass = "140.2 kg",
-        Bundles = [new(1, "K26-00418-1-01-X", 0, "20 × S3", Tag, "11.6 kg", 1), new(2, "K26-00418-1-02-X", 0, "20 hubs", TagMark.None, "2.4 kg", 0)],
+        Bundles = [new(1, "K26-00418-1-01-X", 0, "20 × S3", Tag, "11.6 kg", 1), new(2, "K26-00418-1-02-X", 0, "20 hubs", TagMark.None, "2.4 kg", 0, "2")],
         Parcels = [new(1, "106141412345678908", "1300 × 250 × 250 mm", "24.1 kg")],
     };
 
@@ -48,7 +48,7 @@ static class SamplePapers
     static GuideTier Tier { get; } = new("3V dome", "26-00418", "Larkfield Domes")
     {
         Number = 0, Name = "Foundation", IsTop = false, Bundles = "1 to 4", Struts = [new("S3", Tag, "1216.5 mm", 80)], Hubs = [new("HUB-6", 6, 4, 15, "1 to 15")],
-        StrutCount = 15, HubCount = 15, Ties = 30, TiesPerEnd = 1, Stakes = 15, Ring = "1–2 S3, 2–1 S3", Picture = Picture,
+        StrutCount = 15, HubCount = 15, Ties = 30, TiesPerEnd = 1, Stakes = 15, Ring = "1–2 S3, 2–1 S3", BaseSpread = "49.0 mm", Picture = Picture,
     };
 
     static GuideEnd End { get; } = new("3V dome", "26-00418", "Larkfield Domes")

@@ -5,45 +5,72 @@ using KitWorks.Labels.Templates;
 
 namespace KitWorks.Labels;
 
+/// <summary>A template that labels or papers are drawn from.</summary>
+/// <param name="Kind">What it is for: <c>bundle</c>, <c>hubs</c>, <c>picklist</c>; its file's name before the last dash.</param>
+/// <param name="Name">Which of its kind it is: its file's name after the last dash.</param>
+/// <param name="WidthMm">Its width.</param>
+/// <param name="HeightMm">Its height.</param>
+/// <param name="Own">Whether it is the shop's own.</param>
+public sealed record LabelTemplate(string Kind, string Name, double WidthMm, double HeightMm, bool Own);
+
 /// <summary>The templates, by kind. A file in the shop's own folder stands in for the shipped one of the same name.</summary>
 sealed class TemplateShelf
 {
-    readonly ImmutableDictionary<string, ImmutableArray<Template>> byKind;
+    // A tenth of a millimetre is under what any printer's feed holds.
+    const double Slack = 0.1;
 
-    TemplateShelf(ImmutableDictionary<string, ImmutableArray<Template>> byKind) => this.byKind = byKind;
+    readonly ImmutableArray<(LabelTemplate About, Template Drawing)> templates;
+    readonly ILookup<string, (LabelTemplate About, Template Drawing)> byKind;
 
-    public IEnumerable<(string Kind, Template Template)> All => byKind.SelectMany(k => k.Value.Select(t => (k.Key, t)));
-
-    public static Outcome<TemplateShelf> Open(IEnumerable<string> folders, FontShelf fonts)
+    TemplateShelf(IEnumerable<(LabelTemplate About, Template Drawing)> read)
     {
-        var files = folders.Where(Directory.Exists).SelectMany(f => Directory.EnumerateFiles(f, "*.svg"))
-            .GroupBy(f => Path.GetFileName(f), StringComparer.OrdinalIgnoreCase).Select(g => g.Last()).Order(StringComparer.Ordinal);
-        var read = new List<(string Kind, Template Template)>();
-        foreach (var file in files)
+        templates = [.. read];
+        byKind = templates.OrderByDescending(t => t.Drawing.WidthMm * t.Drawing.HeightMm).ToLookup(t => t.About.Kind);
+    }
+
+    public IReadOnlyList<LabelTemplate> All => [.. templates.Select(t => t.About)];
+
+    public IEnumerable<(string Kind, Template Drawing)> Drawings => templates.Select(t => (t.About.Kind, t.Drawing));
+
+    public static Outcome<TemplateShelf> Open(PressFolders folders, FontShelf fonts)
+    {
+        if (folders.OwnTemplates is { } missing && !Directory.Exists(missing))
+            return new Refusal(RefusalKind.Impossible, "label.templates-folder", $"There is no folder '{missing}', which is set as that of the shop's own label templates.");
+        var files = Files(folders.Templates, own: false).Concat(Files(folders.OwnTemplates, own: true))
+            .GroupBy(f => Path.GetFileName(f.Path), StringComparer.OrdinalIgnoreCase).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => g.Last());
+        var read = new List<(LabelTemplate, Template)>();
+        foreach (var (file, own) in files)
         {
             using var stream = File.OpenRead(file);
             if (!TemplateReader.Read(Path.GetFileName(file), stream, fonts).Succeeds(out var template, out var refusal)) return refusal;
-            read.Add((KindOf(template.File), template));
+            var name = Path.GetFileNameWithoutExtension(file);
+            var dash = name.LastIndexOf('-');
+            read.Add((new(dash < 0 ? name : name[..dash], name[(dash + 1)..], template.WidthMm, template.HeightMm, own), template));
         }
-        return new TemplateShelf(read.GroupBy(r => r.Kind).ToImmutableDictionary(g => g.Key, g => g.Select(r => r.Template).OrderByDescending(t => t.WidthMm * t.HeightMm).ToImmutableArray()));
+        return new TemplateShelf(read);
     }
 
-    /// <summary>The largest template of a kind that a label of this size has room for.</summary>
-    public Outcome<Template> For(string kind, double widthMm, double heightMm)
+    static IEnumerable<(string Path, bool Own)> Files(string? folder, bool own) => Directory.Exists(folder) ? Directory.EnumerateFiles(folder, "*.svg").Select(f => (f, own)) : [];
+
+    /// <summary>The template of this name, and the largest that a label of the stock has room for where the kind has none of this name or none is named.</summary>
+    public Outcome<Template> For(string kind, LabelStock stock, string? name) => For(kind, stock.LabelWidthMm, stock.LabelHeightMm, name);
+
+    /// <summary>As above, by the label's size.</summary>
+    public Outcome<Template> For(string kind, double widthMm, double heightMm, string? name)
     {
-        if (!byKind.TryGetValue(kind, out var templates))
-            return new Refusal(RefusalKind.NotFound, "label.template-missing", $"There is no template {kind}-….svg.");
-        // A tenth of a millimetre is under what any printer's feed holds.
-        return templates.FirstOrDefault(t => t.WidthMm <= widthMm + 0.1 && t.HeightMm <= heightMm + 0.1) is { } template
-            ? template
-            : new Refusal(RefusalKind.Impossible, "label.stock-too-small",
-                $"The smallest {kind} label is {templates[^1].WidthMm:0.#} × {templates[^1].HeightMm:0.#} mm; this stock has {widthMm:0.#} × {heightMm:0.#} mm.");
+        var all = byKind[kind];
+        var named = all.Where(t => t.About.Name == name).ToList();
+        foreach (var (_, drawing) in named.Count > 0 ? named : all)
+            if (drawing.WidthMm <= widthMm + Slack && drawing.HeightMm <= heightMm + Slack) return drawing;
+        if (!all.Any()) return new Refusal(RefusalKind.NotFound, "label.template-missing", $"There is no template {kind}-….svg.");
+        var smallest = (named.Count > 0 ? named : all).Last().Drawing;
+        return new Refusal(RefusalKind.Impossible, "label.stock-too-small",
+            $"{(named.Count > 0 ? $"The template {kind}-{name} is" : $"The smallest {kind} label is")} {smallest.WidthMm:0.#} × {smallest.HeightMm:0.#} mm; this stock has {widthMm:0.#} × {heightMm:0.#} mm.");
     }
 
-    static string KindOf(string file)
-    {
-        var name = Path.GetFileNameWithoutExtension(file);
-        var dash = name.LastIndexOf('-');
-        return dash < 0 ? name : name[..dash];
-    }
+    /// <summary>The refusal where none of these kinds has a template of this name, with the names that there are.</summary>
+    public Refusal? Lacking(string? name, IReadOnlyList<string> kinds) =>
+        name is null || kinds.SelectMany(k => byKind[k]).Any(t => t.About.Name == name) ? null
+        : Refusal.OfField("label.template-unknown", "template",
+            $"There is no template '{name}' for these labels; it is one of {string.Join(", ", kinds.SelectMany(k => byKind[k]).Select(t => t.About.Name).Distinct().Order(StringComparer.Ordinal))}.");
 }

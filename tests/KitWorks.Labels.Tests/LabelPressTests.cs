@@ -134,6 +134,26 @@ public class LabelPressTests
         Assert.Equal(2, Scanner.Picture(folder.File("label.png")).Count);
     }
 
+    [Theory]
+    [InlineData(830, "label.dpi")]
+    [InlineData(800, null)]
+    [InlineData(2401, "label.stock")]
+    public void Png_OfTooManyDots_IsRefusedBeforeAnyIsDrawn(int dpi, string? code)
+    {
+        var refusal = Samples.Press.Png(Samples.Bundle, dpi).Refusal;
+        Assert.Equal(code, refusal?.Code);
+        if (code is not null) Assert.Equal("dpi", refusal!.Errors[0].Field);
+    }
+
+    [Fact]
+    public void WriteRaster_WhenALaterLabelIsWrong_WritesNothing()
+    {
+        using var to = new MemoryStream();
+        var refusal = Samples.Press.WriteRaster(to, [Samples.Bundle, Samples.Bundle with { Code = "é" }], LabelStock.Page100x150);
+        Assert.Equal("label.code-character", refusal?.Code);
+        Assert.Equal(0, to.Length);
+    }
+
     [Fact]
     public void Svg_HasItsSizeItsTextAndItsFonts()
     {

@@ -13,7 +13,14 @@ public class TemplateTests
     [InlineData("<text x='5' y='5'><desc>width 50</desc>{{ tag.shade }}</text>", 2, "{{ tag.shade }}")]
     [InlineData("<text x='5' y='5'><desc>width 50</desc>{{ order | shout }}</text>", 2, "shout")]
     [InlineData("<text x='5' y='5'>{{ order }}</text>", 2, "{{ order }}")]
-    [InlineData("<text x='5' y='5'><desc>width 50</desc>{% for i in (1..9) %}{% for j in (1..999) %}x{% endfor %}{% endfor %}</text>", 2, "too many steps")]
+    [InlineData("<text x='5' y='5'><desc>width 50</desc>{% for i in (1..9) %}{{ i }}{% endfor %}</text>", 2, "does not repeat")]
+    [InlineData("<text x='5' y='5'><desc>width 50</desc>{% if order == '' %}{% include '/etc/hostname' %}{% endif %}</text>", 2, "include")]
+    [InlineData("<text x='5' y='5'><desc>width 50</desc>{% render 'bundle-96x64.svg' %}</text>", 2, "render")]
+    [InlineData("<text x='5' y='5'><desc>width 50</desc>{% assign order = order | append: order %}{{ order }}</text>", 2, "remember")]
+    [InlineData("<text x='5' y='5'><desc>width 50</desc>{{ (1..999999999) | join: '' }}</text>", 2, "ranges")]
+    [InlineData("<g><desc>after item</desc><rect width='5' height='5'/></g>", 2, "after item")]
+    [InlineData("<defs><g id='a'><rect width='1' height='1'/></g><g id='b'><use href='#a'/><use href='#a'/></g></defs>\n<use href='#b'/>", 3, "copy")]
+    [InlineData("<g id='a'><rect width='1' height='1'/><use href='#a'/></g>", 2, "copy")]
     [InlineData("<rect width='{{ tier }}' height='4'/>", 2, "{{ tier }}")]
     [InlineData("<rect width='80' height='20'><desc>code39 {{ code }}</desc></rect><text x='{{ tier }}'/>", 2, "{{ tier }}")]
     [InlineData("<image href='http://kits.example/logo.png' width='5' height='5'/>", 2, "http://kits.example/logo.png")]
@@ -79,6 +86,42 @@ public class TemplateTests
         var press = LabelPress.Open(new() { OwnTemplates = folder.Path }).Value;
         using var pdf = UglyToad.PdfPig.PdfDocument.Open(press.Pdf([Samples.Bundle], LabelStock.Page100x150).Value);
         Assert.Equal("Ours: 26-00418", pdf.GetPage(1).Text);
+    }
+
+    [Fact]
+    public void Pdf_WhenATemplateIsNamed_TakesItAndTheLargestForOtherKinds()
+    {
+        using var folder = new Folder();
+        folder.Write("bundle-plain.svg", Head + "<text x='5' y='20'><desc>width 90</desc>Plain: {{ order }}</text></svg>");
+        var press = LabelPress.Open(new() { OwnTemplates = folder.Path }).Value;
+
+        using var pdf = UglyToad.PdfPig.PdfDocument.Open(press.Pdf([Samples.Bundle, Samples.Hubs], LabelStock.Page100x150, template: "plain").Value);
+        var unknown = press.Pdf([Samples.Bundle, Samples.Hubs], LabelStock.Page100x150, template: "fancy").Refusal;
+        var tooLarge = press.Pdf([Samples.Bundle], LabelStock.A4Sheet, template: "100x150").Refusal;
+
+        Assert.Equal("Plain: 26-00418", pdf.GetPage(1).Text);
+        Assert.Contains("Hubs", pdf.GetPage(2).Text, StringComparison.Ordinal);
+        Assert.Contains(press.Templates, t => t is { Kind: "bundle", Name: "plain", Own: true, WidthMm: 100, HeightMm: 150 });
+        Assert.Equal(("label.template-unknown", "template"), (unknown!.Code, unknown.Errors[0].Field));
+        Assert.Contains("100x150, 96x64, plain", unknown.Detail, StringComparison.Ordinal);
+        Assert.Equal("label.stock-too-small", tooLarge?.Code);
+        Assert.Contains("bundle-100x150 is 100 × 150 mm", tooLarge!.Detail, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Open_WhenTheShopsFolderIsNotThere_SaysSo() =>
+        Assert.Equal("label.templates-folder", LabelPress.Open(new() { OwnTemplates = "/nowhere/at/all" }).Refusal?.Code);
+
+    [Theory]
+    [InlineData(1, 132)]
+    [InlineData(3, 112)]
+    public void After_ClosesUpToTheListAboveIt(int items, double yMm)
+    {
+        using var folder = new Folder();
+        folder.Write("bundle-100x150.svg", Head + "<g><desc>each item in contents; step 10; room 4</desc><text x='5' y='10'><desc>width 50</desc>{{ item.count }}</text></g><g><desc>after item</desc><text x='5' y='48'>End</text></g></svg>");
+        var press = LabelPress.Open(new() { OwnTemplates = folder.Path }).Value;
+        using var pdf = UglyToad.PdfPig.PdfDocument.Open(press.Pdf([Samples.Bundle with { Contents = [.. Enumerable.Repeat(Samples.Bundle.Contents[0], items)] }], LabelStock.Page100x150).Value);
+        Assert.Equal(yMm, pdf.GetPage(1).Letters.Last(l => l.Value == "d").StartBaseLine.Y / 72 * 25.4, 0.1);
     }
 
     [Theory]

@@ -22,9 +22,12 @@ public class ThousandLabelsTests
             .Concat(shelf.Select(s => "CODE-128:" + (s is BinLabel bin ? bin.Code : ((RemnantLabel)s).Code)));
 
         var read = Scanner.All(dpi,
-            Samples.Press.Pdf(packs, LabelStock.A4Sheet with { Dpi = dpi }, startAt: 3).Value,
+            Samples.Press.Pdf(packs[..500], LabelStock.A4Sheet with { Dpi = dpi }, startAt: 3).Value,
+            Samples.Press.Pdf(packs[500..650], LabelStock.LetterSheet with { Dpi = dpi }, startAt: 8).Value,
+            Samples.Press.Pdf(packs[650..], LabelStock.Page4x6 with { Dpi = dpi }).Value,
             Samples.Press.Pdf(parcels, LabelStock.Page100x150 with { Dpi = dpi }).Value,
-            Samples.Press.Pdf(shelf, LabelStock.Roll100x50 with { Dpi = dpi }).Value);
+            Samples.Press.Pdf(shelf[..75], LabelStock.Roll100x50 with { Dpi = dpi }).Value,
+            Samples.Press.Pdf(shelf[75..], LabelStock.Roll57x32 with { Dpi = dpi }).Value);
 
         Assert.Equal(1_800, expected.Count());
         Assert.Equal(expected.Order(StringComparer.Ordinal), read.Order(StringComparer.Ordinal));

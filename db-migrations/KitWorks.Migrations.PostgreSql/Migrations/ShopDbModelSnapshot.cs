@@ -512,11 +512,20 @@ namespace KitWorks.Migrations.PostgreSql.Migrations
                     b.Property<long?>("SentAt")
                         .HasColumnType("bigint");
 
+                    b.Property<int>("StartAt")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer")
+                        .HasDefaultValue(1);
+
                     b.Property<string>("Status")
                         .IsConcurrencyToken()
                         .IsRequired()
                         .HasMaxLength(20)
                         .HasColumnType("character varying(20)");
+
+                    b.Property<string>("Template")
+                        .HasMaxLength(100)
+                        .HasColumnType("character varying(100)");
 
                     b.Property<int?>("Tier")
                         .HasColumnType("integer");

@@ -503,10 +503,19 @@ namespace KitWorks.Migrations.Sqlite.Migrations
                     b.Property<long?>("SentAt")
                         .HasColumnType("INTEGER");
 
+                    b.Property<int>("StartAt")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER")
+                        .HasDefaultValue(1);
+
                     b.Property<string>("Status")
                         .IsConcurrencyToken()
                         .IsRequired()
                         .HasMaxLength(20)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Template")
+                        .HasMaxLength(100)
                         .HasColumnType("TEXT");
 
                     b.Property<int?>("Tier")

@@ -64,8 +64,8 @@ sealed class DemoShop(IServiceProvider services, DirectoryInfo folder)
         var kit = (await Ask(new GetOrderKit(order.Id), cancellationToken)).Kit;
         var picklist = await Ask(new GetPicklist(order.Id), cancellationToken);
         await Write("picklist.csv", System.Text.Encoding.UTF8.GetBytes(PicklistCsv.Write(picklist)));
-        await Write("labels.pdf", await Ask(new GetOrderLabels(order.Id, LabelFormat.Pdf), cancellationToken));
-        await Write("labels-a4.pdf", await Ask(new GetOrderLabels(order.Id, LabelFormat.Pdf) { Stock = "a4" }, cancellationToken));
+        await Copy("labels.pdf", await Ask(new GetOrderLabels(order.Id, new(LabelFormat.Pdf)), cancellationToken));
+        await Copy("labels-a4.pdf", await Ask(new GetOrderLabels(order.Id, new(LabelFormat.Pdf) { Stock = "a4" }), cancellationToken));
         foreach (var (name, paper) in Papers) await Write(name, await Ask(new GetOrderPaper(order.Id, paper), cancellationToken));
         await Picture("whole.svg", new() { View = View.Isometric });
         await Picture("plan.svg", new() { View = View.Plan });
@@ -74,6 +74,13 @@ sealed class DemoShop(IServiceProvider services, DirectoryInfo folder)
 
         Task Picture(string name, DrawingOptions options) =>
             Write(name, System.Text.Encoding.UTF8.GetBytes(FrameDrawing.Draw(kit.Frame, options, kit.StrutTypes).Value));
+
+        async Task Copy(string name, Stream content)
+        {
+            await using var from = content;
+            await using var to = File.Create(Path.Combine(papers.FullName, name));
+            await from.CopyToAsync(to, cancellationToken);
+        }
 
         Task Write(string name, byte[] content) => File.WriteAllBytesAsync(Path.Combine(papers.FullName, name), content, cancellationToken);
     }

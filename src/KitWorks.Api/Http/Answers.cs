@@ -31,4 +31,12 @@ static class Answers
     /// <summary>Bytes that do not change as long as what they are made from does not: with an ETag, and 304 to who has them.</summary>
     public static IResult Unchanging(byte[] content, string contentType, string? fileName = null) => TypedResults.File(
         content, contentType, fileName, entityTag: new EntityTagHeaderValue($"\"{Convert.ToHexStringLower(SHA256.HashData(content)[..12])}\""));
+
+    /// <summary>The same from a stream, which is closed when it is sent.</summary>
+    public static async Task<IResult> Unchanging(Stream content, string contentType, CancellationToken cancellationToken)
+    {
+        var hash = await SHA256.HashDataAsync(content, cancellationToken);
+        content.Position = 0;
+        return TypedResults.Stream(content, contentType, entityTag: new EntityTagHeaderValue($"\"{Convert.ToHexStringLower(hash[..12])}\""));
+    }
 }

@@ -16,6 +16,9 @@ sealed record Shelves(TextFitting Fitting, PictureShelf Pictures, SymbolShelf Sy
 /// </summary>
 sealed class Painter(SKCanvas? canvas, Ink ink, Shelves shelves, double dotsPerMm, float barInset)
 {
+    // For each list drawn, by what its items are called: the room below it that is left free, in the drawing's units.
+    Dictionary<string, float>? free;
+
     /// <summary>How many pages of the same template came before, for lists that flow over pages.</summary>
     public int FlowedPages { get; init; }
 
@@ -42,6 +45,7 @@ sealed class Painter(SKCanvas? canvas, Ink ink, Shelves shelves, double dotsPerM
         PicturePart picture => PaintPicture(picture, values, toDots),
         WhenPart group => PaintWhen(group, values, toDots),
         EachPart each => PaintEach(each, values, toDots),
+        AfterPart after => PaintAfter(after, values, toDots),
         _ => throw new InvalidOperationException(part.GetType().Name),
     };
 
@@ -113,6 +117,7 @@ sealed class Painter(SKCanvas? canvas, Ink ink, Shelves shelves, double dotsPerM
         if (items.Count > part.Room && !part.Flows)
             return part.Place.Refuse($"There is room for {part.Room} and there are {items.Count}.") with { Code = "label.too-many-lines" };
         var first = part.Flows ? FlowedPages * part.Room : 0;
+        (free ??= [])[part.Item] = part.Step.Y * (part.Room - Math.Clamp(items.Count - first, 0, part.Room));
         for (var i = first; i < Math.Min(items.Count, first + part.Room); i++)
         {
             values.SetValue(part.Item, items[i]);
@@ -120,5 +125,11 @@ sealed class Painter(SKCanvas? canvas, Ink ink, Shelves shelves, double dotsPerM
             if (Paint(part.Layer, values, toDots.PreConcat(at)) is { } wrong) return wrong;
         }
         return null;
+    }
+
+    Refusal? PaintAfter(AfterPart part, TemplateContext values, SKMatrix toDots)
+    {
+        var up = part.Items.Min(i => free?.GetValueOrDefault(i) ?? 0);
+        return Paint(part.Layer, values, toDots.PreConcat(SKMatrix.CreateTranslation(0, -up)));
     }
 }

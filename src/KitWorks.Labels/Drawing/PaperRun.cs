@@ -13,7 +13,7 @@ sealed class PaperRun(TemplateShelf templates, TemplateOptions options, double w
     {
         foreach (var (kind, values) in paper.Sections)
         {
-            if (!templates.For(kind, widthMm, heightMm).Succeeds(out var template, out var refusal)) return refusal;
+            if (!templates.For(kind, widthMm, heightMm, null).Succeeds(out var template, out var refusal)) return refusal;
             var context = Values.Of(values, options);
             if (!PagesOf(template.Layer, context).Succeeds(out var pages, out refusal)) return refusal;
             sections.Add((template, context, pages));

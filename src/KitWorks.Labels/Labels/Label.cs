@@ -14,7 +14,12 @@ public abstract record Label
 /// <param name="Code">Their code or SKU.</param>
 /// <param name="Description">Their name for people.</param>
 /// <param name="Count">How many.</param>
-public sealed record LabelItem(string Code, string Description, int Count);
+/// <param name="Unit">Of what: <c>m²</c>; empty for pieces.</param>
+public sealed record LabelItem(string Code, string Description, int Count, string Unit = "")
+{
+    /// <summary>How many, as it stands before a name.</summary>
+    public string Amount => Unit.Length == 0 ? $"{Count} ×" : $"{Count} {Unit}";
+}
 
 /// <summary>The marker of a strut type as it is printed: colour and bands, and both in words for a black-and-white printer.</summary>
 /// <param name="Colour">The colour's name.</param>

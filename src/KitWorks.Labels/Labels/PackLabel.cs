@@ -36,6 +36,9 @@ public abstract record PackLabel : Label
     /// <summary>How many pieces are in it.</summary>
     public int Pieces => Contents.Sum(c => c.Count);
 
+    /// <summary>How much is in it, to be read from afar: <c>×20</c>, <c>83 m²</c>.</summary>
+    public string Amount => Contents is [{ Unit.Length: > 0 } only] ? only.Amount : $"×{Pieces}";
+
     /// <summary>What is in it.</summary>
     public required ImmutableArray<LabelItem> Contents { get; init; }
 

@@ -97,6 +97,9 @@ sealed record GuideTier(string Shelter, string Order, string Shop) : GuidePage(S
     public required int TiesPerEnd { get; init; }
     public required int Stakes { get; init; }
     public required string Ring { get; init; }
+
+    /// <summary>How far the base hubs differ in height; empty where the ground takes it up.</summary>
+    public string BaseSpread { get; init; } = "";
     public required string Picture { get; init; }
 }
 
@@ -119,7 +122,7 @@ sealed record GuideStruts(string Code, TagMark Tag, string Length, int Count);
 /// <param name="Ways">How many struts it can take.</param>
 /// <param name="Degree">How many meet there.</param>
 /// <param name="Count">How many hubs.</param>
-/// <param name="Where">The stakes they go to, in the foundation.</param>
+/// <param name="Where">The pegs they go to, in the foundation.</param>
 sealed record GuideHubs(string Sku, int Ways, int Degree, int Count, string Where)
 {
     public int Free => Ways - Degree;

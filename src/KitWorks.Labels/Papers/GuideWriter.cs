@@ -17,6 +17,9 @@ sealed class GuideWriter(Kit kit, string order, string shelter, string shop, Uni
     /// <summary>The width of the stake-out drawing, at which its table takes two columns.</summary>
     public static Length RingWidth { get; } = Length.FromMillimetres(170);
 
+    // A difference in height that soft ground takes up; common practice, no source.
+    const double TolerableBaseSpreadMm = 10;
+
     readonly Dictionary<(int, int), Strut> struts = kit.Frame.Struts.ToDictionary(s => (s.From, s.To));
 
     public GuideCover Cover(string picture) => new(shelter, order, shop)
@@ -57,6 +60,7 @@ sealed class GuideWriter(Kit kit, string order, string shelter, string shop, Uni
         TiesPerEnd = kit.Totals.Struts == 0 ? 0 : kit.Totals.Ties / (2 * kit.Totals.Struts),
         Stakes = tier.Stakes,
         Ring = tier.Number == 0 ? Ring() : "",
+        BaseSpread = kit.Frame.BaseSpreadMm > TolerableBaseSpreadMm ? Measure.Part(kit.Frame.BaseSpreadMm, units) : "",
         Picture = picture,
     };
 

@@ -26,18 +26,20 @@ public sealed record PackingList : Paper
     /// <summary>The parcels.</summary>
     public ImmutableArray<PackedParcel> Parcels { get; init; } = [];
 
-    internal override IEnumerable<PaperSection> Sections => [new("packing-list", this)];
+    internal override IEnumerable<PaperSection> Sections =>
+        Parcels.IsEmpty ? [new("packing-list", this)] : [new("packing-list", this), new("packing-parcels", this)];
 }
 
 /// <summary>One bundle on a packing list.</summary>
-/// <param name="Number">Its place in the kit.</param>
+/// <param name="Number">Its place in the kit, as on its label.</param>
 /// <param name="Code">Its code.</param>
 /// <param name="Tier">The tier it is for.</param>
 /// <param name="Contents">What is in it, in words.</param>
 /// <param name="Tag">The marker of the strut type.</param>
 /// <param name="Mass">Its mass, with its unit.</param>
 /// <param name="Parcel">The parcel it lies in; 0 where that is not known yet.</param>
-public sealed record PackedBundle(int Number, string Code, int Tier, string Contents, TagMark Tag, string Mass, int Parcel);
+/// <param name="Kit">Which kit it is of; empty where the order has one kit.</param>
+public sealed record PackedBundle(int Number, string Code, int Tier, string Contents, TagMark Tag, string Mass, int Parcel, string Kit = "");
 
 /// <summary>One parcel on a packing list.</summary>
 /// <param name="Number">From 1.</param>

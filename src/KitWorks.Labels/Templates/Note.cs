@@ -10,7 +10,7 @@ namespace KitWorks.Labels.Templates;
 sealed record Note(Place Place, string Word, string Rest, IReadOnlyDictionary<string, string> Settings)
 {
     static readonly string[] Drawn = ["code128", "gs1-128", "qr", "tag", "picture", "when"];
-    static readonly string[] Words = ["width", "each"];
+    static readonly string[] Words = ["width", "each", "after"];
 
     /// <summary>The note on an element, or null where its description is none of ours.</summary>
     public static Note? On(XElement element, string file)

@@ -41,5 +41,11 @@ sealed record WhenPart(Place Place, Placeholder Condition, Layer Layer) : Part(P
 /// <param name="Layer">What is drawn.</param>
 sealed record EachPart(Place Place, string Item, Placeholder List, SKPoint Step, int Room, bool Flows, Layer Layer) : Part(Place);
 
+/// <summary>A group that closes up to lists above it.</summary>
+/// <param name="Place">Where it stands.</param>
+/// <param name="Items">The names that the lists' items go by; the list that leaves the least room free decides.</param>
+/// <param name="Layer">What is drawn.</param>
+sealed record AfterPart(Place Place, ImmutableArray<string> Items, Layer Layer) : Part(Place);
+
 /// <summary>A fixed picture with parts above it.</summary>
 sealed record Layer(SKPicture? Picture, ImmutableArray<Part> Parts);

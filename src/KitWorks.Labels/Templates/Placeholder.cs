@@ -14,9 +14,11 @@ sealed record Placeholder(Place Place, IFluidTemplate Template)
 
     public static bool IsIn(string text) => text.Contains("{{", StringComparison.Ordinal) || text.Contains("{%", StringComparison.Ordinal);
 
-    public static Outcome<Placeholder> Parse(Place place, string text) => Parser.TryParse(text, out var template, out var error)
-        ? new Placeholder(place, template)
-        : place.Refuse($"{error.Split('\n')[0].Trim()}.");
+    public static Outcome<Placeholder> Parse(Place place, string text)
+    {
+        if (!Parser.TryParse(text, out var template, out var error)) return place.Refuse($"{error.Split('\n')[0].Trim()}.");
+        return PlaceholderRules.Broken(template) is { } broken ? place.Refuse(broken) : new Placeholder(place, template);
+    }
 
     /// <summary>The text filled in, without the characters that XML forbids.</summary>
     public Outcome<string> Fill(TemplateContext values)

@@ -22,6 +22,7 @@ sealed class TemplateReader
     readonly XElement svg;
     readonly Stylesheet sheet;
     readonly FixedPicture fixedPicture;
+    readonly HashSet<string> lists = [];
     Refusal? wrong;
 
     TemplateReader(string file, bool isPicture, FontShelf fonts, XElement svg)
@@ -97,9 +98,17 @@ sealed class TemplateReader
                 wrong = note.Place.Refuse("“each” needs a “step” down or “across”, and a “room”.");
                 return;
             }
+            lists.Add(item);
             var source = Keep(Placeholder.Parse(note.Place, "{{ " + list + " }}"), null!);
             parts.Add(new EachPart(note.Place, item, source, new(Keep(note.Number("across", 0), 0), Keep(note.Number("step", 0), 0)),
                 (int)Keep(note.Number("room", 1), 1), note.Settings.ContainsKey("flow"), ReadLayer(element, style, at)));
+            return;
+        }
+        if (note.Word == "after")
+        {
+            var items = note.Rest.Split([' ', ','], StringSplitOptions.RemoveEmptyEntries);
+            if (items.Length == 0 || items.Any(i => !lists.Contains(i))) wrong = note.Place.Refuse("“after” names the items of lists that stand before it in the file: “after strut, hub”.");
+            else parts.Add(new AfterPart(note.Place, [.. items], ReadLayer(element, style, at)));
             return;
         }
         var content = Keep(Placeholder.Parse(note.Place, note.Rest), null!);

@@ -10,7 +10,16 @@ static class TemplateRules
 
     /// <summary>The first rule that a template breaks, or null.</summary>
     public static Refusal? Broken(string file, XElement svg, bool isPicture) => svg.DescendantsAndSelf()
-        .Select(e => BrokenBy(file, e, isPicture)).FirstOrDefault(r => r is not null);
+        .Select(e => BrokenBy(file, e, isPicture)).FirstOrDefault(r => r is not null) ?? Nested(file, svg);
+
+    /// <summary>A copy of copies: a few lines of it can stand for more shapes than are ever drawn to an end.</summary>
+    static Refusal? Nested(string file, XElement svg)
+    {
+        var uses = svg.Descendants(SvgNames.Of("use")).ToList();
+        var holding = uses.SelectMany(u => u.AncestorsAndSelf()).Select(e => "#" + (string?)e.Attribute("id")).ToHashSet();
+        return uses.Where(u => ((string?)(u.Attribute(LinkName) ?? u.Attribute("href"))) is { } target && holding.Contains(target))
+            .Select(u => Place.Of(file, u, "<use>").Refuse("A copy is of something that holds no copy itself.")).FirstOrDefault();
+    }
 
     static Refusal? BrokenBy(string file, XElement element, bool isPicture)
     {

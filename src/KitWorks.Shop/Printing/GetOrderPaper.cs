@@ -76,11 +76,13 @@ sealed class GetOrderPaperHandler(IMediator mediator, OrderLabelPress press, Sho
             Bundles =
             [
                 .. bundles.Select(b => new Labels.PackedBundle(
-                    b.Number, b.Code, b.Tier, string.Join(", ", b.Contents.Select(c => $"{c.Count} × {c.Description}")),
-                    b.Contents[0].Code is { } code ? tags[code] : TagMark.None, Words.Mass(b.MassGrams), 0)),
+                    b.Number - (b.KitNumber - 1) * b.OutOf / b.Kits, b.Code, b.Tier, string.Join(", ", b.Contents.Select(c => Words.Amount(c.Count, c.Description))),
+                    b.Contents[0].Code is { } code ? tags[code] : TagMark.None, Words.Mass(b.MassGrams), 0, b.Kits == 1 ? "" : NumberOf(b.KitNumber))),
             ],
         };
     }
 
-    static string NumberOf(OrderedKit order) => order.Number.ToString(CultureInfo.InvariantCulture);
+    static string NumberOf(OrderedKit order) => NumberOf(order.Number);
+
+    static string NumberOf(int number) => number.ToString(CultureInfo.InvariantCulture);
 }

@@ -51,13 +51,19 @@ public enum PrintJobStatus
 /// </summary>
 sealed class PrintJob
 {
-    public const int LongestDetail = 400;
+    public const int LongestDetail = 400, LongestTemplate = 100;
 
     public required Guid Id { get; init; }
     public required Guid OrderId { get; init; }
     public required int OrderNumber { get; init; }
     public required Printable What { get; init; }
     public int? Tier { get; init; }
+
+    /// <summary>The first free place of the half-used sheet in the printer, from 1.</summary>
+    public int StartAt { get; init; } = 1;
+
+    /// <summary>The template asked for; null for the largest that fits.</summary>
+    public string? Template { get; init; }
     public required string Printer { get; init; }
     public required string CreatedBy { get; init; }
     public required DateTimeOffset CreatedAt { get; init; }
@@ -141,6 +147,8 @@ sealed class PrintingTables : IEntityTypeConfiguration<PrintJob>
     {
         builder.ToTable("print_jobs").HasKey(j => j.Id);
         builder.Property(j => j.Printer).HasMaxLength(100);
+        builder.Property(j => j.Template).HasMaxLength(PrintJob.LongestTemplate);
+        builder.Property(j => j.StartAt).HasDefaultValue(1);
         builder.Property(j => j.CreatedBy).HasMaxLength(100);
         builder.Property(j => j.Detail).HasMaxLength(PrintJob.LongestDetail);
         builder.Property(j => j.Reasons).HasMaxLength(600);

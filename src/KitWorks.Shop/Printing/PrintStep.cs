@@ -76,10 +76,11 @@ sealed class PrintStep(ShopDb db, PrintedDocument documents, ShopSettings settin
             job.End(PrintJobStatus.Failed, refusal.Detail, Now);
             return;
         }
+        await using var content = document.Content;
         job.Send(Now, Now + Pace.Lease);
         // Whoever cancelled it meanwhile was in time.
         if (!await Saved()) return;
-        Told(job, await at.Print(job.Name, document.Format, document.Bytes, document.Template, Pace.ToTake));
+        Told(job, await at.Print(job.Name, document.Format, content, document.Template, Pace.ToTake));
     }
 
     void Told(PrintJob job, IppReply reply)

@@ -7,9 +7,9 @@ namespace KitWorks.Shop.Printing;
 
 /// <summary>A document as a printer is sent it.</summary>
 /// <param name="Format">Its media type.</param>
-/// <param name="Bytes">The document.</param>
+/// <param name="Content">The document; whoever sends it closes it.</param>
 /// <param name="Template">The settings that go with it.</param>
-sealed record DocumentToSend(string Format, byte[] Bytes, IReadOnlyList<IppAttribute> Template);
+sealed record DocumentToSend(string Format, Stream Content, IReadOnlyList<IppAttribute> Template);
 
 /// <summary>Makes what a job prints, in a form that its printer takes.</summary>
 sealed class PrintedDocument(IMediator mediator, Call call)
@@ -32,9 +32,9 @@ sealed class PrintedDocument(IMediator mediator, Call call)
             return Impossible($"The printer {printer.Name} takes {string.Join(", ", takes.Take(6))}, and neither {Pdf} nor {Raster}.");
         var dpi = (raster ? says.Number("pwg-raster-document-resolution-supported") : null) ?? says.Number("printer-resolution-default") ?? UsualDpi;
         var made = labels
-            ? await mediator.Send(new GetOrderLabels(job.OrderId, raster ? LabelFormat.Raster : LabelFormat.Pdf) { Tier = job.Tier, Stock = printer.Labels.Name, Dpi = dpi }, cancellationToken)
-            : await mediator.Send(new GetOrderPaper(job.OrderId, PaperOf(job.What), printer.Paper), cancellationToken);
-        return made.Select(bytes => new DocumentToSend(raster ? Raster : Pdf, bytes, [.. Template(labels ? MediaOf(printer.Labels) : MediaOf(printer.Paper), says)]));
+            ? await mediator.Send(new GetOrderLabels(job.OrderId, new(raster ? LabelFormat.Raster : LabelFormat.Pdf) { Stock = printer.Labels.Name, Dpi = dpi, StartAt = job.StartAt, Template = job.Template }) { Tier = job.Tier }, cancellationToken)
+            : (await mediator.Send(new GetOrderPaper(job.OrderId, PaperOf(job.What), printer.Paper), cancellationToken)).Select(Stream (pdf) => new MemoryStream(pdf));
+        return made.Select(content => new DocumentToSend(raster ? Raster : Pdf, content, [.. Template(labels ? MediaOf(printer.Labels) : MediaOf(printer.Paper), says)]));
     }
 
     /// <summary>Only what the printer says that it knows: an unknown setting may cost the job.</summary>

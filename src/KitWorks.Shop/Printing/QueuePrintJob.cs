@@ -13,7 +13,14 @@ namespace KitWorks.Shop.Printing;
 /// <param name="What">What of it.</param>
 /// <param name="Tier">The labels of this tier only; null for all.</param>
 /// <param name="Printer">A printer's name.</param>
-public sealed record QueuePrintJob(Guid OrderId, Printable What, int? Tier, string Printer) : ICommand<PrintJobAnswer>;
+public sealed record QueuePrintJob(Guid OrderId, Printable What, int? Tier, string Printer) : ICommand<PrintJobAnswer>
+{
+    /// <summary>The first free place of the half-used sheet of labels in the printer, from 1.</summary>
+    public int StartAt { get; init; } = 1;
+
+    /// <summary>The name of a label template; null for the largest that fits.</summary>
+    public string? Template { get; init; }
+}
 
 /// <summary>One print job.</summary>
 public sealed record GetPrintJob(Guid Id) : IQuery<PrintJobAnswer>;
@@ -30,6 +37,8 @@ public sealed record CancelPrintJob(Guid Id) : ICommand<PrintJobAnswer>;
 /// <param name="OrderNumber">The order's number.</param>
 /// <param name="What">What of it.</param>
 /// <param name="Tier">Which tier's labels, null for all.</param>
+/// <param name="StartAt">The first place that is printed on a sheet of labels.</param>
+/// <param name="Template">The label template asked for; null for the largest that fits.</param>
 /// <param name="Printer">The printer's name.</param>
 /// <param name="Status">Where it stands.</param>
 /// <param name="Detail">Why, in words.</param>
@@ -41,11 +50,11 @@ public sealed record CancelPrintJob(Guid Id) : ICommand<PrintJobAnswer>;
 /// <param name="SentAt">When it was last sent.</param>
 /// <param name="FinishedAt">When it came to an end.</param>
 public sealed record PrintJobAnswer(
-    Guid Id, Guid OrderId, int OrderNumber, Printable What, int? Tier, string Printer, PrintJobStatus Status, string Detail, IReadOnlyList<PrinterReason> Reasons,
+    Guid Id, Guid OrderId, int OrderNumber, Printable What, int? Tier, int StartAt, string? Template, string Printer, PrintJobStatus Status, string Detail, IReadOnlyList<PrinterReason> Reasons,
     int? PrinterJobId, int Round, string CreatedBy, DateTimeOffset CreatedAt, DateTimeOffset? SentAt, DateTimeOffset? FinishedAt)
 {
     internal static PrintJobAnswer Of(PrintJob j) => new(
-        j.Id, j.OrderId, j.OrderNumber, j.What, j.Tier, j.Printer, j.Status, j.Detail, PrinterReason.Of(j.Reasons),
+        j.Id, j.OrderId, j.OrderNumber, j.What, j.Tier, j.StartAt, j.Template, j.Printer, j.Status, j.Detail, PrinterReason.Of(j.Reasons),
         j.PrinterJobId, j.Round, j.CreatedBy, j.CreatedAt, j.SentAt, j.FinishedAt);
 }
 
@@ -61,13 +70,14 @@ public sealed record PrinterReason(string Code, string Detail)
     internal static IReadOnlyList<PrinterReason> Of(IEnumerable<string> codes) => [.. codes.Select(c => new PrinterReason(c, c switch { Away => "printer away", Busy => "printer busy", _ => IppWords.Reason(c) }))];
 }
 
-sealed class QueuePrintJobHandler(ShopDb db, IMediator mediator, ShopSettings settings, Call call, TimeProvider clock) : IRequestHandler<QueuePrintJob, Outcome<PrintJobAnswer>>
+sealed class QueuePrintJobHandler(ShopDb db, IMediator mediator, ShopSettings settings, OrderLabelPress press, Call call, TimeProvider clock) : IRequestHandler<QueuePrintJob, Outcome<PrintJobAnswer>>
 {
     public async Task<Outcome<PrintJobAnswer>> Handle(QueuePrintJob command, CancellationToken cancellationToken)
     {
         if (Unknown(command.Printer, settings) is { } unknown) return unknown;
         if (!(await mediator.Send(new GetOrderKit(command.OrderId), cancellationToken)).Succeeds(out var order, out var refusal))
             return refusal with { Kind = RefusalKind.Impossible, Errors = [new("orderId", refusal.Detail)] };
+        if (SetWrongly(command) is { } wrong) return wrong;
         if (command.Tier is not null && command.What != Printable.Labels)
             return Refusal.OfField("print-job.tier", "tier", "Labels can be printed tier by tier; papers are printed whole.");
         if (command.Tier is { } tier && (tier < 0 || tier >= order.Kit.Tiers.Length))
@@ -80,12 +90,27 @@ sealed class QueuePrintJobHandler(ShopDb db, IMediator mediator, ShopSettings se
             OrderNumber = order.Number,
             What = command.What,
             Tier = command.Tier,
+            StartAt = command.StartAt,
+            Template = command.Template,
             Printer = command.Printer,
             CreatedBy = call.Actor,
             CreatedAt = clock.GetUtcNow(),
         });
         db.PrintJobs.Add(job);
         return PrintJobAnswer.Of(job);
+    }
+
+    /// <summary>What of its settings the labels cannot be printed with, said now and not when their turn comes.</summary>
+    Refusal? SetWrongly(QueuePrintJob command)
+    {
+        if (command.What != Printable.Labels)
+            return command.StartAt == 1 && command.Template is null ? null : Refusal.OfField("print-job.labels-only", command.Template is null ? "startAt" : "template", "Only labels have a template and a place to start at.");
+        var stock = settings.Printers.First(p => p.Name == command.Printer).Labels;
+        if (command.StartAt < 1 || command.StartAt > stock.PerPage)
+            return Refusal.OfField("label.start-at", "startAt", $"The labels in {command.Printer} have places 1 to {stock.PerPage}; {command.StartAt} is none of them.");
+        var names = press.Press.Templates.Where(t => t.Kind is "bundle" or "hubs" or "ties").Select(t => t.Name).Distinct().Order(StringComparer.Ordinal).ToList();
+        return command.Template is null || names.Contains(command.Template) ? null
+            : Refusal.OfField("label.template-unknown", "template", $"There is no template '{command.Template}' for these labels; it is one of {string.Join(", ", names)}.");
     }
 
     /// <summary>The refusal where there is no such printer, with those that there are.</summary>

@@ -1,4 +1,5 @@
 using System.Globalization;
+using KitWorks.Drawings;
 using KitWorks.Geometry;
 
 namespace KitWorks.Shop.Printing;
@@ -6,6 +7,15 @@ namespace KitWorks.Shop.Printing;
 /// <summary>How labels and papers say what the shop counts.</summary>
 static class Words
 {
+    // Kits name cover with its unit before it.
+    const string SquareMetres = "m² of ";
+
+    /// <summary>So many of that: <c>5 × Strut S2</c>, <c>83 m² of film</c>.</summary>
+    public static string Amount(int count, string description) => description.StartsWith(SquareMetres, StringComparison.Ordinal) ? $"{count} {description}" : $"{count} × {description}";
+
+    /// <summary>A name without its unit.</summary>
+    public static string Name(string description) => description.StartsWith(SquareMetres, StringComparison.Ordinal) ? description[SquareMetres.Length..] : description;
+
     public static string Mass(int grams) => (grams / 1000m).ToString("0.0#", CultureInfo.InvariantCulture) + " kg";
 }
 
@@ -13,12 +23,7 @@ static class Words
 public static class ShelterNames
 {
     /// <summary>Its form, and its size as it was ordered.</summary>
-    public static string Of(Frame frame) => frame.Shelter switch
-    {
-        Dome dome => $"{dome.Lattice.Frequency}V dome, {dome.Cut}, {SizeOf(dome.Size)}",
-        Oblong oblong => $"{oblong.Fold}-fold oblong, {SizeOf(oblong.Size)}",
-        _ => throw new System.Diagnostics.UnreachableException(),
-    };
+    public static string Of(Frame frame) => $"{ShelterName.Of(frame.Shelter)}, {SizeOf(frame.Shelter.Size)}";
 
     /// <summary>The size as it was ordered; measures are said beside it.</summary>
     static string SizeOf(Size size) => size switch

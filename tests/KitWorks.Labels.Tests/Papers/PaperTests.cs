@@ -16,12 +16,13 @@ public class PaperTests
 
     [Theory]
     [InlineData(0, 1)]
-    [InlineData(24, 1)]
-    [InlineData(25, 2)]
-    [InlineData(100, 5)]
-    public void Picklist_WhenLong_FlowsOverPagesAndNumbersThem(int lines, int pages)
+    [InlineData(13, 1)]
+    [InlineData(14, 2)]
+    [InlineData(60, 5)]
+    public void Picklist_WhenLong_FlowsOverPagesAndNumbersThem(int bins, int pages)
     {
-        using var pdf = PdfDocument.Open(Samples.Press.Pdf(ShopPapers.Picklist(lines)).Value);
+        var list = ShopPapers.Picklist(0) with { Lines = [.. Enumerable.Range(1, bins).Select(i => new PickLine($"A-{i}", "HUB-R100-6", "Ring hub, six ways", i, "", 0, TagMark.None))] };
+        using var pdf = PdfDocument.Open(Samples.Press.Pdf(list).Value);
         Assert.Equal(pages, pdf.NumberOfPages);
         Assert.Contains($"Page {pages} of {pages}", Words(pdf, pages), StringComparison.Ordinal);
     }
@@ -31,6 +32,16 @@ public class PaperTests
     {
         var list = ShopPapers.Picklist(0) with { Lines = [.. new[] { "B-2", "A-10-1", "", "A-2-3", "A-2-11" }.Select(b => new PickLine(b, "X", "", 1, "", 0, TagMark.None))] };
         Assert.Equal(["A-2-3", "A-2-11", "A-10-1", "B-2", ""], list.Path.Select(l => l.Bin));
+    }
+
+    [Fact]
+    public void Picklist_StopsOnceAtABinAndSaysWhatGoesToWhichTier()
+    {
+        var list = ShopPapers.Picklist(0) with { Lines = [.. Enumerable.Range(0, 10).Reverse().Select(t => new PickLine("B-02", "HUB-R100-6", "Ring hub", 100 + t, "", t, TagMark.None))] };
+        Assert.Equal([("1 045", 8), ("…", 2)], list.Stops.Select(s => (s.Take, s.Parts.Count)));
+        Assert.Equal(Enumerable.Range(0, 10), list.Stops.SelectMany(s => s.Parts).Select(p => p.Tier));
+        using var pdf = PdfDocument.Open(Samples.Press.Pdf(list).Value);
+        Assert.Contains("tier 7: 107", Words(pdf, 1), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -53,7 +64,18 @@ public class PaperTests
     {
         using var pdf = PdfDocument.Open(Samples.Press.Pdf(ShopPapers.PackingList(31)).Value);
         var text = Words(pdf, 1) + Words(pdf, 2);
+        Assert.Contains("Parcels", Words(pdf, pdf.NumberOfPages), StringComparison.Ordinal);
         for (var i = 1; i <= 31; i++) Assert.Contains($"K26-00418-1-{i:00}-M", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void PackingList_WithoutParcels_HasNoWordOfThem()
+    {
+        using var with = PdfDocument.Open(Samples.Press.Pdf(ShopPapers.PackingList(3)).Value);
+        using var without = PdfDocument.Open(Samples.Press.Pdf(ShopPapers.PackingList(3) with { Parcels = [] }).Value);
+        Assert.Contains("106141412345678908", Words(with, 2), StringComparison.Ordinal);
+        Assert.DoesNotContain("arcel", Words(without, 1), StringComparison.Ordinal);
+        Assert.Equal(1, without.NumberOfPages);
     }
 
     static string Words(PdfDocument pdf, int page) => string.Join(' ', pdf.GetPage(page).GetWords().Select(w => w.Text));

@@ -98,6 +98,49 @@ public sealed class GetOrderLabelsTests(OneShop one) : IClassFixture<OneShop>
         answer.IsProblem(status, code ?? answer.Json.Text("code"));
     }
 
+    [Theory]
+    [InlineData("labels.pdf?template=poster", "label.template-unknown", "#/template", "100x150, 96x64")]
+    [InlineData("labels.png?dpi=2400", "label.dpi", "#/dpi", "829")]
+    [InlineData("labels.pdf?sheet=a4&template=100x150", "label.stock-too-small", null, "100 × 150 mm")]
+    public async Task Labels_WhenTheyCannotBePrintedSo_SayWhatCan(string path, string code, string? pointer, string says)
+    {
+        var shop = one.Shop;
+        var order = (await shop.Storefront.Order(Designs.SmallDome)).Created;
+        var problem = (await shop.Storefront.Get($"/api/orders/{order.Id()}/{path}")).IsProblem(422, code, pointer);
+        Assert.Contains(says, problem.Text("detail"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task LabelsPdf_WhenATemplateIsNamed_TakesIt()
+    {
+        var shop = one.Shop;
+        var order = (await shop.Storefront.Order(Designs.SmallDome)).Created;
+        using var pdf = PdfDocument.Open((await shop.Storefront.Get($"/api/orders/{order.Id()}/labels.pdf?template=96x64")).Is(200).Bytes);
+        // In the middle of its page of 100 × 150 mm.
+        Assert.All(pdf.GetPage(1).Letters, l => Assert.InRange(l.StartBaseLine.Y / 72 * 25.4, 43, 107));
+    }
+
+    [Fact]
+    public async Task Templates_WhenListed_AreThoseThatLabelsCanBeAskedFor()
+    {
+        var items = (await one.Shop.Storefront.Get("/api/label-templates")).Ok.List("items").ToList();
+        Assert.Contains(items, t => t.Text("kind") == "bundle" && t.Text("name") == "96x64" && t.Int("widthMm") == 96);
+        Assert.Contains((await one.Shop.Storefront.Get("/api/label-stocks")).Ok.List("items"), s => s.Text("name") == "a4" && s.Int("rows") * s.Int("columns") == 8);
+    }
+
+    [Fact]
+    public async Task LabelsPdf_OfThePartsOfAKit_HasALabelOfItsOwnForEachSort()
+    {
+        var shop = one.Shop;
+        var order = (await shop.Storefront.Order(Designs.SmallDome)).Created;
+        using var pdf = PdfDocument.Open((await shop.Storefront.Get($"/api/orders/{order.Id()}/labels.pdf?tier=0")).Is(200).Bytes);
+        var pages = pdf.GetPages().Select(p => p.Text).ToList();
+        Assert.Contains(pages, p => p.Contains("Cut from", StringComparison.Ordinal));
+        Assert.Contains(pages, p => p.Contains("Lay each hub where", StringComparison.Ordinal));
+        Assert.Contains(pages, p => p.Contains("on each strut end", StringComparison.Ordinal));
+        Assert.Contains(pages, p => p.Contains("Stakes", StringComparison.Ordinal));
+    }
+
     static async Task<string[]> Zbar(byte[] png)
     {
         const string program = "zbarimg";

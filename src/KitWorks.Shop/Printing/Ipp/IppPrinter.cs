@@ -90,7 +90,7 @@ sealed class IppPrinter(IppConnections connections, Uri uri, TimeProvider clock)
             "printer-state", "printer-state-reasons", "printer-is-accepting-jobs", "document-format-supported", "media-supported",
             "print-scaling-supported", "printer-resolution-default", "pwg-raster-document-resolution-supported"));
 
-    public Task<IppReply> Print(string jobName, string format, ReadOnlyMemory<byte> document, IEnumerable<IppAttribute> template, TimeSpan patience) => Ask(
+    public Task<IppReply> Print(string jobName, string format, Stream document, IEnumerable<IppAttribute> template, TimeSpan patience) => Ask(
         PrintJob, document, patience,
         [
             Asker, IppAttribute.Operation("job-name", IppTag.Name, jobName),
@@ -123,9 +123,9 @@ sealed class IppPrinter(IppConnections connections, Uri uri, TimeProvider clock)
     static IppAttribute IdOf(int jobId) => new(IppTag.OperationAttributes, "job-id", IppValue.Of(IppTag.Integer, jobId));
 
     Task<IppReply> Ask(ushort operation, TimeSpan patience, CancellationToken cancellationToken, params IEnumerable<IppAttribute> attributes) =>
-        Ask(operation, default, patience, attributes, cancellationToken);
+        Ask(operation, null, patience, attributes, cancellationToken);
 
-    async Task<IppReply> Ask(ushort operation, ReadOnlyMemory<byte> document, TimeSpan patience, IEnumerable<IppAttribute> attributes, CancellationToken cancellationToken)
+    async Task<IppReply> Ask(ushort operation, Stream? document, TimeSpan patience, IEnumerable<IppAttribute> attributes, CancellationToken cancellationToken)
     {
         // The order of the first three is the standard's (RFC 8011, section 4.1.4); a job's id follows its printer's address.
         var message = new IppMessage(operation, Interlocked.Increment(ref requests),
@@ -137,7 +137,7 @@ sealed class IppPrinter(IppConnections connections, Uri uri, TimeProvider clock)
         using var both = CancellationTokenSource.CreateLinkedTokenSource(limit.Token, cancellationToken);
         try
         {
-            using var content = new ByteArrayContent([.. message.Write(), .. document.Span]) { Headers = { ContentType = Ipp } };
+            using var content = new IppContent(message.Write(), document) { Headers = { ContentType = Ipp } };
             using var request = new HttpRequestMessage(HttpMethod.Post, address) { Content = content };
             using var response = await connections.Send(request, both.Token);
             if (response.StatusCode != HttpStatusCode.OK) return OfHttp(response.StatusCode);
@@ -170,4 +170,22 @@ sealed class IppPrinter(IppConnections connections, Uri uri, TimeProvider clock)
         : status == HttpStatusCode.ServiceUnavailable
             ? new(Reached.Answered, "the printer is busy", new(IppStatus.Busy, 0, []))
             : new(Reached.Unknown, string.Create(CultureInfo.InvariantCulture, $"the printer answered HTTP {(int)status}"));
+}
+
+/// <summary>A message and the document after it, with their length; printers are not sent chunks.</summary>
+sealed class IppContent(byte[] message, Stream? document) : HttpContent
+{
+    protected override Task SerializeToStreamAsync(Stream stream, TransportContext? context) => SerializeToStreamAsync(stream, context, CancellationToken.None);
+
+    protected override async Task SerializeToStreamAsync(Stream stream, TransportContext? context, CancellationToken cancellationToken)
+    {
+        await stream.WriteAsync(message, cancellationToken);
+        if (document is not null) await document.CopyToAsync(stream, cancellationToken);
+    }
+
+    protected override bool TryComputeLength(out long length)
+    {
+        length = message.Length + (document?.Length ?? 0);
+        return true;
+    }
 }
