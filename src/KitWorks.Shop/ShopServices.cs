@@ -5,6 +5,8 @@ using KitWorks.Geometry;
 using KitWorks.Shop.Pipeline;
 using KitWorks.Shop.Storage;
 using MediatR;
+using Microsoft.AspNetCore.Identity;
+using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
@@ -22,6 +24,7 @@ public static class ShopServices
         // What never changes is worked out once, and not again for each request.
         services.AddDbContext<ShopDb>(database, ServiceLifetime.Scoped, ServiceLifetime.Singleton);
         services.AddScoped<Call>();
+        AddStaff(services);
         services.AddSingleton<KeysInFlight>();
         services.AddSingleton<Access.KnownKeys>();
         services.AddSingleton<Access.KeyUses>();
@@ -42,6 +45,19 @@ public static class ShopServices
         services.AddScoped<Webhooks.WebhookStep>();
         services.AddSingleton<Webhooks.WebhookWork>();
         return services.AddMediator(typeof(ShopServices).Assembly);
+    }
+
+    /// <summary>Identity's passwords and lock-outs, on our table; which names and passwords will do, the commands say.</summary>
+    static void AddStaff(IServiceCollection services)
+    {
+        services.AddIdentityCore<Access.StaffMember>(identity =>
+        {
+            identity.User.AllowedUserNameCharacters = "";
+            identity.Password = new() { RequireDigit = false, RequireLowercase = false, RequireUppercase = false, RequireNonAlphanumeric = false, RequiredLength = 1, RequiredUniqueChars = 1 };
+            identity.Lockout.MaxFailedAccessAttempts = 5;
+            identity.Lockout.DefaultLockoutTimeSpan = TimeSpan.FromMinutes(5);
+        });
+        services.AddScoped<IUserStore<Access.StaffMember>, UserOnlyStore<Access.StaffMember, ShopDb, Guid>>();
     }
 
     /// <summary>

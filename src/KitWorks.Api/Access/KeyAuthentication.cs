@@ -33,7 +33,7 @@ sealed class KeyAuthentication(
         if (!header.StartsWith(bearer, StringComparison.OrdinalIgnoreCase)) return AuthenticateResult.NoResult();
         var secret = header[bearer.Length..].Trim();
         if (secret.Length > 200) return AuthenticateResult.Fail("The key is too long.");
-        var holder = IsBootstrapKey(secret)
+        var holder = BootstrapKey.Is(secret, configuration)
             ? new KeyHolder(Call.Bootstrap, Role.Admin)
             : known.Find(secret) ?? await Find(secret);
         if (holder is null) return AuthenticateResult.Fail("The key is unknown, expired or revoked.");
@@ -51,8 +51,16 @@ sealed class KeyAuthentication(
         Response.Headers.WWWAuthenticate = "Bearer";
         return base.HandleChallengeAsync(properties);
     }
+}
 
-    bool IsBootstrapKey(string secret) => configuration["Access:BootstrapAdminKey"] is { Length: > 0 } bootstrap
+/// <summary>The admin key of the settings, with which a new shop begins.</summary>
+static class BootstrapKey
+{
+    const string Setting = "Access:BootstrapAdminKey";
+
+    public static bool IsSet(IConfiguration configuration) => configuration[Setting] is { Length: > 0 };
+
+    public static bool Is(string secret, IConfiguration configuration) => configuration[Setting] is { Length: > 0 } bootstrap
         && CryptographicOperations.FixedTimeEquals(SHA256.HashData(Encoding.UTF8.GetBytes(secret)), SHA256.HashData(Encoding.UTF8.GetBytes(bootstrap)));
 }
 
@@ -66,7 +74,10 @@ static class KeyAccess
 {
     public static IServiceCollection AddKeyAccess(this IServiceCollection services)
     {
-        services.AddAuthentication(KeyAuthentication.SchemeName)
+        const string either = "key or cookie";
+        services.AddAuthentication(either)
+            .AddPolicyScheme(either, null, policy => policy.ForwardDefaultSelector = StaffCookie.SchemeFor)
+            .AddCookie(StaffCookie.SchemeName, StaffCookie.Configure)
             .AddScheme<AuthenticationSchemeOptions, KeyAuthentication>(KeyAuthentication.SchemeName, null);
         services.AddAuthorizationBuilder()
             .AddPolicy(KeyAuthentication.AnyKey, p => p.RequireAuthenticatedUser())

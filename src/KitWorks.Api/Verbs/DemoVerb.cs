@@ -70,7 +70,8 @@ static class DemoVerb
             Keys of this demo: bench {{made.BenchKey}}
                           storefront {{made.StorefrontKey}}
 
-            While it serves, try {{url}}/docs, or order another kit:
+            While it serves, open the bench at {{url}} and sign in as {{DemoShop.StaffName}}, password {{DemoShop.StaffPassword}};
+            read {{url}}/docs; or order another kit:
 
             curl -s {{url}}/api/orders -H 'Authorization: Bearer {{made.StorefrontKey}}' \
               -H 'Content-Type: application/json' -H 'Idempotency-Key: my-first-order' \
