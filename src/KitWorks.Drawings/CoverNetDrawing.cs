@@ -31,7 +31,7 @@ public static class CoverNetDrawing
         NetShape[] shapes = [.. nets.Select(n => new NetShape(n, scale, [.. frame.PanelKinds[n.Kind].Families.Select(f => marks.All[f])], units))];
 
         var headline = $"{title ?? ShelterName.Of(frame.Shelter)} · Cover panels";
-        var note = $"One layer, seen from outside. Cut along the outer line, {Measure.Part(seamAllowance.Millimetres, units)} outside the struts' centre lines, which the coloured lines are; figures are cut sides. Hubs stand proud of the corners: try one panel before cutting all.";
+        var note = $"One layer. Cut along the outer line, {Measure.Part(seamAllowance.Millimetres, units)} outside the struts' centre lines, which the coloured lines are; figures are cut sides. Where a panel's three sides differ, some places need its mirror image: turn it over, or, of cloth with a right side, cut those mirrored. Hubs stand proud of the corners: try one panel before cutting all.";
         var notes = TextWidth.Wrap(note, NoteSize, inner).ToList();
         var drawing = Svg.Group("drawing", ("font-family", Ink.Font), ("fill", Ink.Dark));
         drawing.Add(Svg.Text(new(Margin, Margin + TitleSize * 0.8), headline, Math.Min(TitleSize, TitleSize * inner / TextWidth.Of(headline, TitleSize * 1.06)), ("font-weight", "bold")));
