@@ -48,7 +48,7 @@ sealed class ListBatchesHandler(ShopDb db) : IRequestHandler<ListBatches, Outcom
 sealed class GetBatchHandler(ShopDb db) : IRequestHandler<GetBatch, Outcome<BatchAnswer>>
 {
     public async Task<Outcome<BatchAnswer>> Handle(GetBatch query, CancellationToken cancellationToken) =>
-        await db.Batches.AsNoTracking().FirstOrDefaultAsync(b => b.Id == query.Id, cancellationToken) is { } batch ? BatchAnswer.Of(batch) : Unknown(query.Id);
+        await db.Batches.AsNoTracking().AsSplitQuery().FirstOrDefaultAsync(b => b.Id == query.Id, cancellationToken) is { } batch ? BatchAnswer.Of(batch) : Unknown(query.Id);
 
     public static Refusal Unknown(Guid id) => new(RefusalKind.NotFound, "batch.unknown", $"There is no batch '{id}'.");
 }

@@ -18,7 +18,7 @@ sealed class DissolveBatchHandler(ShopDb db, IMediator mediator) : IRequestHandl
 {
     public async Task<Outcome<BatchAnswer>> Handle(DissolveBatch command, CancellationToken cancellationToken)
     {
-        if (await db.Batches.FirstOrDefaultAsync(b => b.Id == command.Id, cancellationToken) is not { } batch) return GetBatchHandler.Unknown(command.Id);
+        if (await db.Batches.AsSplitQuery().FirstOrDefaultAsync(b => b.Id == command.Id, cancellationToken) is not { } batch) return GetBatchHandler.Unknown(command.Id);
         if (batch.Status != BatchStatus.Planned)
             return new Refusal(RefusalKind.Conflict, "batch.status", $"Batch {batch.Number} is {batch.StatusWord}; only one of which nothing is cut can be dissolved.");
         var held = batch.Held();

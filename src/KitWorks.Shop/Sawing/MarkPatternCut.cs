@@ -27,7 +27,7 @@ sealed class MarkPatternCutHandler(ShopDb db, IMediator mediator) : IRequestHand
 {
     public async Task<Outcome<PatternCut>> Handle(MarkPatternCut command, CancellationToken cancellationToken)
     {
-        if (await db.Batches.FirstOrDefaultAsync(b => b.Id == command.BatchId, cancellationToken) is not { } batch) return GetBatchHandler.Unknown(command.BatchId);
+        if (await db.Batches.AsSplitQuery().FirstOrDefaultAsync(b => b.Id == command.BatchId, cancellationToken) is not { } batch) return GetBatchHandler.Unknown(command.BatchId);
         if (batch.Status is not (BatchStatus.Planned or BatchStatus.Cutting))
             return new Refusal(RefusalKind.Conflict, "batch.status", $"Batch {batch.Number} is {batch.StatusWord}; there is nothing to cut.");
         if (batch.Patterns.SingleOrDefault(p => p.Number == command.Pattern) is not { } progress)
