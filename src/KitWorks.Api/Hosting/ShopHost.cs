@@ -53,6 +53,8 @@ static class ShopHost
         });
         app.UseStatusCodePages(Problems.AnswerStatus);
         app.UsePageFiles();
+        app.UseRouting();
+        app.UseCors();
         app.UseAuthentication();
         app.UseAuthorization();
         app.UseMiddleware<BodyLimit>();
@@ -93,6 +95,7 @@ static class ShopHost
         builder.Services.AddHostedService<PrintingService>();
         builder.Services.AddKeyAccess();
         builder.Services.AddPages();
+        builder.Services.AddStorefronts(builder.Configuration);
         builder.Services.AddDocs();
         builder.Services.Configure<JsonOptions>(json => StrictJson.Configure(json.SerializerOptions));
         builder.Services.Configure<RouteHandlerOptions>(routes => routes.ThrowOnBadRequest = true);
