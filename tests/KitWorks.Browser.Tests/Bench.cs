@@ -49,7 +49,7 @@ sealed class Bench : IAsyncDisposable
         {
             BaseURL = shop.Address.ToString(), JavaScriptEnabled = script, ColorScheme = scheme, ViewportSize = new() { Width = 1280, Height = 900 },
         });
-        context.SetDefaultTimeout(10_000);
+        context.SetDefaultTimeout(60_000);
         if (script) await context.AddInitScriptAsync(Listen);
         var bench = new Bench(shop, context, await context.NewPageAsync());
         if (signIn) await bench.SignIn();

@@ -46,7 +46,7 @@ public sealed class PackingTests(Chromium chromium)
         await Scan(bench, others[0]);
 
         Assert.Equal("bundle.other-order", await bench.Verdict());
-        Assert.Contains("Wrong order", await bench.Page.Locator("[role=alert]").InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Contains("Wrong order", await bench.Page.Locator(".verdict[role=alert]").InnerTextAsync(), StringComparison.Ordinal);
         Assert.Equal(220, (await bench.Page.EvaluateAsync<int[]>("heard"))[0]);
         Assert.All((await bench.Shop.Bench.Get("/api/orders")).Ok.List("items"), o => Assert.Equal("reserved", o.Text("status")));
     }

@@ -57,6 +57,8 @@ static class ShopHost
         });
         app.UseStatusCodePages(Problems.AnswerStatus);
         app.UsePageFiles();
+        app.UseRouting();
+        app.UseCors();
         app.UseAuthentication();
         app.UseRateLimiter();
         app.UseAuthorization();
@@ -109,6 +111,7 @@ static class ShopHost
         builder.Services.AddHostedService<KeyUseService>();
         builder.Services.AddKeyAccess();
         builder.Services.AddPages();
+        builder.Services.AddStorefronts(builder.Configuration);
         builder.Services.AddDocs();
         builder.Services.Configure<JsonOptions>(json => StrictJson.Configure(json.SerializerOptions));
         builder.Services.Configure<RouteHandlerOptions>(routes => routes.ThrowOnBadRequest = true);

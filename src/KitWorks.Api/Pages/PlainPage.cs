@@ -9,7 +9,7 @@ static class PlainPage
     public static bool IsWanted(HttpRequest request) =>
         !request.Path.StartsWithSegments("/api") && !request.Path.StartsWithSegments("/openapi") && request.Headers.Accept.ToString().Contains("text/html", StringComparison.Ordinal);
 
-    public static string Write(string title, string body) => $"""
+    public static string Write(string title, string body, string? script = null) => $"""
         <!doctype html>
         <html lang="en">
         <head>
@@ -19,6 +19,7 @@ static class PlainPage
         <title>{WebUtility.HtmlEncode(title)}</title>
         <link rel="icon" href="/mark.svg" type="image/svg+xml">
         <link rel="stylesheet" href="/bench.css">
+        {(script is null ? "" : $"<script src=\"{script}\" defer></script>")}
         </head>
         <body class="plain"><main id="main">{body}</main></body>
         </html>
