@@ -8,8 +8,6 @@ namespace KitWorks.Api.Hosting;
 /// <summary>Reads the shop's own sheets and rolls of labels from the settings, in millimetres: <c>Labels:Stocks:0:Name</c>, <c>Width</c>, <c>Height</c>, and for a sheet <c>Page</c>, <c>Columns</c>, <c>Rows</c>, <c>Left</c>, <c>Top</c>, <c>GapX</c>, <c>GapY</c>.</summary>
 static partial class LabelStockSettings
 {
-    static readonly string[] Keys = ["Name", "Width", "Height", "Page", "Columns", "Rows", "Left", "Top", "GapX", "GapY"];
-
     [GeneratedRegex("^[a-z0-9][a-z0-9-]{0,39}$")]
     private static partial Regex GoodName();
 
@@ -26,8 +24,6 @@ static partial class LabelStockSettings
 
     static LabelStock One(IConfigurationSection section)
     {
-        if (section.GetChildren().FirstOrDefault(c => !Keys.Contains(c.Key, StringComparer.OrdinalIgnoreCase)) is { } unknown)
-            throw new SettingException($"{unknown.Path} is no setting; a label stock has {string.Join(", ", Keys)}.");
         var name = section["Name"] ?? "";
         if (!GoodName().IsMatch(name)) throw new SettingException($"{section.Path}:Name is '{name}'; it is up to 40 small letters, figures and dashes, such as a4-21.");
         var (width, height, columns, rows) = (Mm(section, "Width", null), Mm(section, "Height", null), Count(section, "Columns"), Count(section, "Rows"));

@@ -46,7 +46,7 @@ static class PrinterSettings
         : Enum.GetNames<T>().Any(n => n.Equals(word, StringComparison.OrdinalIgnoreCase)) ? Enum.Parse<T>(word, ignoreCase: true)
         : throw new SettingException($"{section.Path}:{key} is '{word}'; it is one of {string.Join(", ", Enum.GetNames<T>())}.");
 
-    static TimeSpan Seconds(IConfiguration configuration, string key, double otherwise) =>
+    internal static TimeSpan Seconds(IConfiguration configuration, string key, double otherwise) =>
         configuration[key] is not { } text ? TimeSpan.FromSeconds(otherwise)
         : double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var seconds) && seconds is >= 0.01 and <= 3600 ? TimeSpan.FromSeconds(seconds)
         : throw new SettingException($"{key} is '{text}'; it is a number of seconds from 0.01 to 3600.");

@@ -26,7 +26,16 @@ public sealed record CutSheet : Paper
     /// <summary>The patterns, in the plan's order.</summary>
     public required ImmutableArray<CutRow> Rows { get; init; }
 
-    internal override IEnumerable<PaperSection> Sections => [new("cut-stops", this), new("cut-patterns", this)];
+    /// <summary>What the order's number is the number of, in a word.</summary>
+    public string Of { get; init; } = "Order";
+
+    /// <summary>Where the pieces go, where that is not all one.</summary>
+    public ImmutableArray<CutGoes> Goes { get; init; } = [];
+
+    internal override IEnumerable<PaperSection> Sections =>
+    [
+        new("cut-stops", this), .. Rows.IsEmpty ? [] : (PaperSection[])[new("cut-patterns", this)], .. Goes.IsEmpty ? [] : (PaperSection[])[new("cut-goes", this)],
+    ];
 
     /// <summary>The sheet of a cut plan.</summary>
     /// <param name="plan">The plan of one kit.</param>
@@ -37,7 +46,7 @@ public sealed record CutSheet : Paper
     /// <param name="units">What lengths are written in.</param>
     /// <param name="shop">The shop's name.</param>
     /// <param name="kits">How many kits are cut, each as the plan says.</param>
-    public static CutSheet Of(CutPlan plan, IReadOnlyList<StrutType> types, string order, string shelter, string kerf, Units units = Units.Metric, string shop = "", int kits = 1)
+    public static CutSheet For(CutPlan plan, IReadOnlyList<StrutType> types, string order, string shelter, string kerf, Units units = Units.Metric, string shop = "", int kits = 1)
     {
         plan = plan.Times(kits);
         var longest = plan.Patterns.Select(p => p.StockLength.Millimetres).DefaultIfEmpty(1).Max();
@@ -52,17 +61,17 @@ public sealed record CutSheet : Paper
         };
     }
 
-    static TagMark TagOf(string code, IReadOnlyList<StrutType> types) =>
+    internal static TagMark TagOf(string code, IReadOnlyList<StrutType> types) =>
         types.FirstOrDefault(t => t.Code == code) is { } type ? new(type.Tag.Colour, type.Tag.Hex, type.Tag.Bands) : TagMark.None;
 
     // A pattern cut more often than a row has boxes goes on in the next row.
-    static IEnumerable<CutRow> RowsOf(CutPattern pattern, int number, double longest, IReadOnlyList<StrutType> types, Units units)
+    internal static IEnumerable<CutRow> RowsOf(CutPattern pattern, int number, double longest, IReadOnlyList<StrutType> types, Units units, string stock = "remnant")
     {
         var words = string.Join(" + ", pattern.Cuts.Select(c => $"{c.Count} × {c.Code}"));
         var picture = PatternPicture.Draw(pattern, longest, types, units);
         for (var done = 0; done < pattern.Count; done += CutRow.Boxes)
             yield return new(number, Math.Min(CutRow.Boxes, pattern.Count - done), pattern.Count, done,
-                $"{Measure.Part(pattern.StockLength.Millimetres, units)} {pattern.Sku ?? "remnant"}", words, Measure.Part(pattern.Remnant.Millimetres, units), picture);
+                $"{Measure.Part(pattern.StockLength.Millimetres, units)} {pattern.Sku ?? stock}", words, Measure.Part(pattern.Remnant.Millimetres, units), picture);
     }
 }
 
@@ -71,7 +80,18 @@ public sealed record CutSheet : Paper
 /// <param name="Tag">Its marker.</param>
 /// <param name="Length">What to set, with its unit.</param>
 /// <param name="Count">How many to cut in all.</param>
-public sealed record CutStop(string Code, TagMark Tag, string Length, int Count);
+/// <param name="Picked">How many more lie ready cut and are only picked.</param>
+public sealed record CutStop(string Code, TagMark Tag, string Length, int Count, int Picked = 0);
+
+/// <summary>A bundle that pieces go into.</summary>
+/// <param name="Order">The order's number.</param>
+/// <param name="Bundle">The bundle's place in the order.</param>
+/// <param name="Count">How many pieces.</param>
+/// <param name="Code">The setting of the stop that they come from.</param>
+/// <param name="Length">Their length, with its unit.</param>
+/// <param name="StrutCode">The strut type that they are there.</param>
+/// <param name="Tag">How they are marked.</param>
+public sealed record CutGoes(string Order, int Bundle, int Count, string Code, string Length, string StrutCode, TagMark Tag);
 
 /// <summary>One pattern at the saw.</summary>
 /// <param name="Number">The pattern's number, from 1.</param>

@@ -6,6 +6,7 @@ using KitWorks.Shop.Catalog;
 using KitWorks.Shop.Inventory;
 using KitWorks.Shop.Orders;
 using KitWorks.Shop.Pipeline;
+using KitWorks.Shop.Sawing;
 using MediatR;
 
 namespace KitWorks.Shop.Printing;
@@ -85,5 +86,26 @@ sealed class GetRemnantLabelsHandler(IMediator mediator, OrderLabelPress press, 
             Description = part.Description,
             Shop = settings.ShopName,
         };
+    }
+}
+
+/// <summary>The labels of the remnants that a batch has left on the shelf.</summary>
+/// <param name="BatchId">The batch.</param>
+/// <param name="How">How they are printed.</param>
+public sealed record GetBatchRemnantLabels(Guid BatchId, LabelPrint How) : IQuery<Stream>;
+
+sealed class GetBatchRemnantLabelsHandler(IMediator mediator, OrderLabelPress press, ShopSettings settings) : IRequestHandler<GetBatchRemnantLabels, Outcome<Stream>>
+{
+    public async Task<Outcome<Stream>> Handle(GetBatchRemnantLabels query, CancellationToken cancellationToken)
+    {
+        if (!(await mediator.Send(new GetBatch(query.BatchId), cancellationToken)).Succeeds(out var batch, out var refusal)) return refusal;
+        var remnants = (await mediator.Send(new RemnantsOfBatch(batch.Number), cancellationToken)).Value;
+        if (remnants.Count == 0) return new Refusal(RefusalKind.NotFound, "label.none", $"Batch {batch.Number} has left no remnant on the shelf.");
+        var names = new Dictionary<string, string>();
+        foreach (var sku in remnants.Select(r => r.PipeSku).Distinct()) names[sku] = (await mediator.Send(new GetStockItem(sku), cancellationToken)).Value.Description;
+        return press.Print([.. remnants.Select(Label (r) => new RemnantLabel
+        {
+            Code = r.Code, Length = r.Length.ToString(), Sku = r.PipeSku, Description = names[r.PipeSku], Bin = r.Bin, Shop = settings.ShopName,
+        })], query.How, LabelStock.Roll57x32);
     }
 }

@@ -38,7 +38,7 @@ public sealed class LabelSettingsTests
     [InlineData("Page", "A3", "A4, Letter, or millimetres such as 210x297")]
     [InlineData("Width", "70", "3 columns of 70 mm, the gaps and the left margin take 222.2 mm; the page is 210 mm wide")]
     [InlineData("Rows", "8", "8 rows of 38.1 mm, the gaps and the top margin take 319.9 mm; the page is 297 mm high")]
-    [InlineData("Heigth", "38", "Labels:Stocks:0:Heigth is no setting")]
+    [InlineData("Heigth", "38", "There is no setting Labels:Stocks:0:Heigth")]
     public void OwnStock_WhenItsSettingsAreWrong_SaysWhichAndWhatWouldBeRight(string key, string? value, string words)
     {
         var wrong = Assert.Throws<SettingException>(() => ShopHost.Build([.. TwentyOne.Where(s => s.Item1 != $"Labels:Stocks:0:{key}"), ($"Labels:Stocks:0:{key}", value)]));
