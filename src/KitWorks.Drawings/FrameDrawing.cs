@@ -37,6 +37,12 @@ public static class FrameDrawing
         var legend = new Legend(scene, marks, units, width - 2 * Margin, Notes.For(scene, codes, view, options.Tier));
 
         var legendTop = window.Bottom + room + 4;
+        if (options.IsPlain)
+        {
+            var picture = Svg.Sheet(width, window.Bottom + Margin, headline.Title, headline.Description);
+            picture.Add(SceneInk.Draw(scene));
+            return Svg.Write(picture);
+        }
         var sheet = Svg.Sheet(width, legendTop + legend.Height + Margin, headline.Title, headline.Description);
         var drawing = Svg.Group("drawing", ("font-family", Ink.Font));
         drawing.Add(headline.Draw(new(Margin, Margin)), SceneInk.Draw(scene), codes.Draw());

@@ -9,11 +9,14 @@ static class SamplePapers
 
     public static IReadOnlyList<object> Of(string kind) => kind switch
     {
-        "picklist" => [Picklist],
+        "picklist" or "picklist-notes" => [Picklist],
         "cut-stops" or "cut-patterns" or "cut-goes" => [CutSheet],
         "packing-list" or "packing-parcels" => [PackingList, PackingList with { Parcels = [] }],
         "guide-cover" or "guide-parts" or "guide-notes" => [Cover],
-        "guide-stakes" => [new GuideStakes("3V dome", "26-00418", "Larkfield Domes") { Picture = Picture, Count = 15 }],
+        "guide-stakes" or "guide-pegs" => [new GuideStakes("3V dome", "26-00418", "Larkfield Domes")
+        {
+            Picture = Picture, Count = 15, Second = 6, HasHeights = true, Pegs = [new(1, "–", "5 706", "3 000", "1 231", "18")],
+        }],
         "guide-openings" => [new GuideOpenings("3V dome", "26-00418", "Larkfield Domes") { Openings = [new("Door between stakes 3 and 4", "Left out: one base hub, 4 struts and 3 panels.", "In tier 1 stand the posts.")] }],
         "guide-foundation" or "guide-tier" or "guide-picture" => [Tier, Tier with { Number = 5, IsTop = true, HubCount = 1, TiesPerEnd = 2 }],
         "guide-end" or "guide-care" => [End, End with { IsLong = false, HasCover = false, Stakes = 0 }],
@@ -22,7 +25,7 @@ static class SamplePapers
 
     static Picklist Picklist { get; } = new()
     {
-        Order = "26-00418", Code = "PICK-26-00418", Shelter = "3V dome", Customer = "A. Customer",
+        Order = "26-00418", Code = "PICK-26-00418", Shelter = "3V dome", Customer = "A. Customer", Warnings = ["Too much for the tie."],
         Lines = [new("A-03-2", "HUB-6", "Six-way hub", 15, "pieces", 0, TagMark.None), new("", "S3", "Strut", 80, "pieces", 1, Tag)],
     };
 

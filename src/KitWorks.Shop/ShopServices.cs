@@ -104,6 +104,12 @@ public sealed record ShopSettings
     /// <summary>The shop's own label templates, which stand in for the shipped ones of the same name; null for none.</summary>
     public string? LabelTemplates { get; init; }
 
+    /// <summary>A folder of the shop's own fonts, for characters that the shipped ones lack; null for none.</summary>
+    public string? LabelFonts { get; init; }
+
+    /// <summary>The shop's own sheets and rolls of labels; one of the name of a built-in one stands in for it.</summary>
+    public ImmutableArray<Labels.LabelStock> LabelStocks { get; init; } = [];
+
     /// <summary>The shop's printers, each of another name.</summary>
     public ImmutableArray<Printing.PrinterSetting> Printers { get; init; } = [];
 

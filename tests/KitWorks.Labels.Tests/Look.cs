@@ -13,7 +13,7 @@ public class Look
         void Keep(string name, byte[] pdf) => File.WriteAllBytes(Path.Combine(folder, name + ".pdf"), pdf);
         Label[] packs = [Samples.Bundle, Samples.Stakes, Samples.Hubs, Samples.Ties];
         foreach (var stock in LabelStock.BuiltIn.Take(4)) Keep($"packs-{stock.Name}", Samples.Press.Pdf(packs, stock).Value);
-        foreach (var stock in LabelStock.BuiltIn.Skip(4)) Keep($"shelf-{stock.Name}", Samples.Press.Pdf([Samples.Bin, Samples.Remnant], stock).Value);
+        foreach (var stock in LabelStock.BuiltIn.Skip(4)) Keep($"shelf-{stock.Name}", Samples.Press.Pdf([.. packs, Samples.Bin, Samples.Remnant], stock).Value);
         Keep("picklist", Samples.Press.Pdf(ShopPapers.Picklist(30)).Value);
         Keep("packing-list", Samples.Press.Pdf(ShopPapers.PackingList(31)).Value);
         Keep("batch-sheet", Samples.Press.Pdf(ShopPapers.BatchSheet(MadeKit.Dome(3, "5/8"), MadeKit.Dome(2, "1/2"))).Value);

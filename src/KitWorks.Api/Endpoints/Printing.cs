@@ -30,11 +30,11 @@ static class Printing
                 .RequireAuthorization(KeyAuthentication.Staff).WithTags("Stock").WithSummary($"The labels of bins, all or those asked for{form.Words}").Produces(200, contentType: form.MediaType);
         app.MapGet("/api/label-templates", (OrderLabelPress press) => TypedResults.Ok(new LabelTemplatesView(press.Press.Templates)))
             .RequireAuthorization(KeyAuthentication.AnyKey).WithTags("Papers").WithSummary("The templates that labels and papers are drawn from");
-        app.MapGet("/api/label-stocks", () => TypedResults.Ok(new LabelStocksView([.. LabelStock.BuiltIn.Select(LabelStockView.Of)])))
+        app.MapGet("/api/label-stocks", (OrderLabelPress press) => TypedResults.Ok(new LabelStocksView([.. press.Stocks.Select(LabelStockView.Of)])))
             .RequireAuthorization(KeyAuthentication.AnyKey).WithTags("Papers").WithSummary("The sheets and rolls that labels are printed on");
 
         MapPaper(order, "picklist.pdf", PaperKind.Picklist, "What to take from stock, by bin path");
-        MapPaper(order, "cut-plan.pdf", PaperKind.CutSheet, "How to cut the pipe of one kit, for the saw");
+        MapPaper(order, "cut-plan.pdf", PaperKind.CutSheet, "How to cut the pipe of all kits, for the saw");
         MapPaper(order, "packing-list.pdf", PaperKind.PackingList, "What is in the box");
         MapPaper(order, "guide.pdf", PaperKind.BuildGuide, "How to build it, tier by tier");
 

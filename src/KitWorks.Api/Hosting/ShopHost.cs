@@ -132,6 +132,7 @@ static class ShopHost
 
     static ShopSettings ShopSettingsOf(ConfigurationManager configuration)
     {
+        var stocks = LabelStockSettings.Of(configuration);
         var url = configuration["Shop:PublicUrl"] ?? (configuration["urls"] ?? DefaultUrl).Split(';')[0];
         return new()
         {
@@ -140,7 +141,9 @@ static class ShopHost
                 ? publicUrl
                 : throw new SettingException($"Shop:PublicUrl is '{url}'; it is an address such as https://kits.example.com."),
             LabelTemplates = configuration["Labels:Templates"],
-            Printers = PrinterSettings.Of(configuration),
+            LabelFonts = configuration["Labels:Fonts"],
+            LabelStocks = stocks,
+            Printers = PrinterSettings.Of(configuration, stocks),
             PrintingPace = PrinterSettings.Pace(configuration),
             WebhookPace = WebhookSettings.Of(configuration),
         };

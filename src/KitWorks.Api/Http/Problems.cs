@@ -51,6 +51,7 @@ static class Problems
                 Of(StatusCodes.Status413PayloadTooLarge, "request.too-large", BodyLimit.Detail),
             BadHttpRequestException { StatusCode: StatusCodes.Status415UnsupportedMediaType } =>
                 Of(StatusCodes.Status415UnsupportedMediaType, "request.media-type", WrongMediaType),
+            BadHttpRequestException { StatusCode: StatusCodes.Status400BadRequest } bad when UnreadableParameter.Refuse(bad) is { } refusal => Of(refusal),
             BadHttpRequestException bad => Of(bad.StatusCode, "request.malformed", "The request could not be read: a body or a parameter is missing or not of its form."),
             BusyException => Of(StatusCodes.Status503ServiceUnavailable, "service.busy", "The service has as much to compute as it can. Nothing was changed; ask again in a moment."),
             DbUpdateConcurrencyException => Of(StatusCodes.Status409Conflict, "state.changed", "Somebody changed this at the same moment. Read it again, and ask again."),

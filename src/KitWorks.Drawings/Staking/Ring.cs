@@ -134,7 +134,7 @@ sealed class Ring(Stakes stakes, Units units, Func<Spot, Spot> toPaper)
         var figure = Svg.Element("g", ("transform", $"translate({Svg.N(box.Middle.X)} {Svg.N(box.Middle.Y)}) rotate({Svg.Plain(degrees)})"));
         if (background is not null)
             figure.Add(Svg.Element("rect", ("x", Svg.N(-box.HalfLength)), ("y", Svg.N(-box.HalfHeight)), ("width", Svg.N(2 * box.HalfLength)), ("height", Svg.N(2 * box.HalfHeight)), ("fill", background)));
-        figure.Add(Svg.Text(new(0, FigureSize * 0.36), text, FigureSize, ("text-anchor", "middle"), ("fill", strong ? Ink.Dark : Ink.Soft)));
+        figure.Add(Svg.Text(new(0, FigureSize * 0.36), text, FigureSize, ("text-anchor", "middle"), ("fill", Ink.Dark), ("font-weight", strong ? "bold" : "normal")));
         return figure;
     }
 }

@@ -11,6 +11,9 @@ public sealed record CutSheet : Paper
     /// <summary>What is being built, and how often.</summary>
     public required string Shelter { get; init; }
 
+    /// <summary>How many kits it covers.</summary>
+    public int Kits { get; init; } = 1;
+
     /// <summary>The saw cut's width, with its unit.</summary>
     public required string Kerf { get; init; }
 
@@ -35,24 +38,26 @@ public sealed record CutSheet : Paper
     ];
 
     /// <summary>The sheet of a cut plan.</summary>
-    /// <param name="plan">The plan.</param>
+    /// <param name="plan">The plan of one kit.</param>
     /// <param name="types">The strut types that its pieces' codes name.</param>
     /// <param name="order">The order's number.</param>
     /// <param name="shelter">What is being built.</param>
     /// <param name="kerf">The saw cut's width, with its unit.</param>
     /// <param name="units">What lengths are written in.</param>
     /// <param name="shop">The shop's name.</param>
-    public static CutSheet For(CutPlan plan, IReadOnlyList<StrutType> types, string order, string shelter, string kerf, Units units = Units.Metric, string shop = "")
+    /// <param name="kits">How many kits are cut, each as the plan says.</param>
+    public static CutSheet For(CutPlan plan, IReadOnlyList<StrutType> types, string order, string shelter, string kerf, Units units = Units.Metric, string shop = "", int kits = 1)
     {
+        plan = plan.Times(kits);
         var longest = plan.Patterns.Select(p => p.StockLength.Millimetres).DefaultIfEmpty(1).Max();
         var remnants = plan.Patterns.Where(p => p.Sku is null).Sum(p => p.Count);
         var fetch = plan.StockLengths.Select(s => $"{s.Count} × {s.Sku}, {Measure.Part(s.Length.Millimetres, units)}").Concat(remnants == 0 ? [] : [$"{remnants} remnants"]);
         return new()
         {
-            Order = order, Shelter = shelter, Kerf = kerf, Shop = shop, Fetch = string.Join("; ", fetch),
+            Order = order, Shelter = shelter, Kits = kits, Kerf = kerf, Shop = shop, Fetch = string.Join("; ", fetch),
             Stops = [.. plan.Patterns.SelectMany(p => p.Cuts.Select(c => (Cut: c, Count: c.Count * p.Count))).GroupBy(c => (c.Cut.Code, c.Cut.CutLength))
                 .OrderByDescending(g => g.Key.CutLength).Select(g => new CutStop(g.Key.Code, TagOf(g.Key.Code, types), Measure.Part(g.Key.CutLength.Millimetres, units), g.Sum(c => c.Count)))],
-            Rows = [.. plan.Patterns.SelectMany((p, i) => RowsOf(p, i + 1, longest, types, units))],
+            Rows = [.. plan.Patterns.SelectMany((p, i) => RowsOf(p, i + 1, longest, types, units)).Select(r => r with { Kits = kits })],
         };
     }
 
@@ -100,6 +105,12 @@ public sealed record CutGoes(string Order, int Bundle, int Count, string Code, s
 public sealed record CutRow(int Number, int Count, int Total, int Before, string Stock, string Words, string Remnant, string Picture)
 {
     internal const int Boxes = 20;
+
+    /// <summary>How many kits the pattern is cut for.</summary>
+    public int Kits { get; init; } = 1;
+
+    /// <summary>How many times it is cut for one kit.</summary>
+    public int PerKit => Total / Kits;
 
     /// <summary>The boxes to tick, numbered on through the pattern.</summary>
     public IReadOnlyList<int> Ticks => [.. Enumerable.Range(Before + 1, Count)];

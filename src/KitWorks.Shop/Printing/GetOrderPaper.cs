@@ -16,7 +16,7 @@ public enum PaperKind
     /// <summary>What to take from stock, by bin path.</summary>
     Picklist,
 
-    /// <summary>How to cut the pipe of one kit.</summary>
+    /// <summary>How to cut the pipe of all of the order's kits.</summary>
     CutSheet,
 
     /// <summary>What is in the box.</summary>
@@ -38,7 +38,7 @@ sealed class GetOrderPaperHandler(IMediator mediator, OrderLabelPress press, Sho
         {
             PaperKind.Picklist => await PicklistOf(order, cancellationToken),
             PaperKind.CutSheet => CutSheet.For(
-                order.Kit.CutPlan, order.Kit.StrutTypes, NumberOf(order), ShelterNames.Of(order.Kit.Frame), Measure.Part(order.Kit.Kerf.Millimetres, query.Units), query.Units, settings.ShopName),
+                order.Kit.CutPlan, order.Kit.StrutTypes, NumberOf(order), BuiltBy(order), Measure.Part(order.Kit.Kerf.Millimetres, query.Units), query.Units, settings.ShopName, order.Quantity),
             PaperKind.PackingList => await PackingListOf(order, cancellationToken),
             PaperKind.BuildGuide => BuildGuide.Of(order.Kit, NumberOf(order), ShelterNames.Of(order.Kit.Frame), settings.ShopName, query.Units).Select(guide => (Paper)guide),
         };
@@ -52,8 +52,9 @@ sealed class GetOrderPaperHandler(IMediator mediator, OrderLabelPress press, Sho
         {
             Order = NumberOf(order),
             Shop = settings.ShopName,
-            Shelter = ShelterNames.Of(order.Kit.Frame),
+            Shelter = BuiltBy(order),
             Customer = order.Customer,
+            Warnings = [.. order.Kit.Warnings.Select(w => w.Detail)],
             Lines =
             [
                 .. picklist.Lines.Select(l => new PickLine(
@@ -76,7 +77,7 @@ sealed class GetOrderPaperHandler(IMediator mediator, OrderLabelPress press, Sho
             Shop = settings.ShopName,
             To = order.Customer,
             From = settings.ShopName,
-            Shelter = ShelterNames.Of(order.Kit.Frame),
+            Shelter = BuiltBy(order),
             Mass = Words.Mass(bundles.Sum(b => b.MassGrams)),
             Bundles =
             [
@@ -92,6 +93,9 @@ sealed class GetOrderPaperHandler(IMediator mediator, OrderLabelPress press, Sho
             ],
         };
     }
+
+    /// <summary>What is being built, and how often.</summary>
+    static string BuiltBy(OrderedKit order) => order.Quantity == 1 ? ShelterNames.Of(order.Kit.Frame) : $"{order.Quantity} kits, each a {ShelterNames.Of(order.Kit.Frame)}";
 
     static int NumberInKit(BundleAnswer bundle) => bundle.Number - (bundle.KitNumber - 1) * bundle.OutOf / bundle.Kits;
 

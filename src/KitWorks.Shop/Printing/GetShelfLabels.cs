@@ -67,8 +67,8 @@ sealed class GetRemnantLabelsHandler(IMediator mediator, OrderLabelPress press, 
         if (!(await mediator.Send(new GetOrderKit(query.OrderId), cancellationToken)).Succeeds(out var order, out var refusal)) return refusal;
         if (!(await mediator.Send(new GetCatalog(), cancellationToken)).Succeeds(out var catalog, out refusal)) return refusal;
         var shortest = catalog.Workshop.ShortestRemnant;
-        List<Label> labels = [.. order.Kit.CutPlan.Patterns.Index().Where(p => p.Item.Remnant >= shortest)
-            .SelectMany(p => Enumerable.Range(1, p.Item.Count * order.Quantity).Select(n => LabelOf(order, p.Index + 1, n, p.Item.Sku, p.Item.Remnant)))];
+        List<Label> labels = [.. order.Kit.CutPlan.Times(order.Quantity).Patterns.Index().Where(p => p.Item.Remnant >= shortest)
+            .SelectMany(p => Enumerable.Range(1, p.Item.Count).Select(n => LabelOf(order, p.Index + 1, n, p.Item.Sku, p.Item.Remnant)))];
         return labels.Count == 0
             ? new Refusal(RefusalKind.NotFound, "label.none", $"Cutting for order {order.Number} leaves nothing of {shortest} or more.")
             : press.Print(labels, query.How, LabelStock.Roll57x32);
