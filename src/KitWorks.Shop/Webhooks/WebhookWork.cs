@@ -22,7 +22,11 @@ public sealed partial class WebhookWork(IServiceScopeFactory scopes, ShopSetting
                 foreach (var id in await Due(stop))
                     if (!running.TryGetValue(id, out var task) || task.IsCompleted) running[id] = Task.Run(() => Tell(id, stop), stop);
             }
-            catch (Exception wrong) when (!stop.IsCancellationRequested)
+            catch (Exception) when (stop.IsCancellationRequested)
+            {
+                break;
+            }
+            catch (Exception wrong)
             {
                 Failed(wrong);
             }
