@@ -32,7 +32,7 @@ public static class FrameDrawing
         var measured = view is View.Plan or View.Side or View.End;
         var room = measured ? DimensionRoom : 0;
         var window = Window.Fit(frame, projection, options.Tier, new(Margin + room, Margin + headline.Height), width - 2 * Margin - room);
-        var scene = Scene.Of(frame, marks, projection, view, options.Tier, window.ToPaper);
+        var scene = Scene.Of(frame, marks, projection, view, options.Tier, options.Openings, window.ToPaper);
         var codes = Codes.Place(scene);
         var legend = new Legend(scene, marks, units, width - 2 * Margin, Notes.For(scene, codes, view, options.Tier));
 

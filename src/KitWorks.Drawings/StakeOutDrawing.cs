@@ -57,6 +57,6 @@ public static class StakeOutDrawing
         yield return (units == Units.Metric ? "Millimetres" : "Feet and inches") + ", between node centres, on level ground."
             + $" Set pegs 1 and {stakes.Second}, {Measure.Tape(stakes.Between(1, stakes.Second), units)} apart, and hook a tape to each: where its two readings meet, a peg stands; it keeps the place until the stake goes in, last of all. Check sides and diagonals.";
         if (frame.RadiusMm is null) yield return "Dashed: widths to check, and to pull in, before the stakes are driven home. A long shelter tends to spread at mid-length.";
-        if (frame.BaseSpreadMm > LevelMm) yield return $"The base is not level by design: its nodes differ in height by up to {Measure.Tape(frame.BaseSpreadMm, units)}{(units == Units.Metric ? " mm" : "")}. Heights are over the mean base plane.";
+        if (frame.BaseSpreadMm > LevelMm) yield return $"The base is not level by design: its nodes differ in height by up to {Measure.Tape(frame.BaseSpreadMm, units)}{(units == Units.Metric ? " mm" : "")}. Heights are over the lowest of them: pack that much under a stake on level ground.";
     }
 }

@@ -14,6 +14,7 @@ static class SamplePapers
         "packing-list" or "packing-parcels" => [PackingList, PackingList with { Parcels = [] }],
         "guide-cover" or "guide-parts" or "guide-notes" => [Cover],
         "guide-stakes" => [new GuideStakes("3V dome", "26-00418", "Larkfield Domes") { Picture = Picture, Count = 15 }],
+        "guide-openings" => [new GuideOpenings("3V dome", "26-00418", "Larkfield Domes") { Openings = [new("Door between stakes 3 and 4", "Left out: one base hub, 4 struts and 3 panels.", "In tier 1 stand the posts.")] }],
         "guide-foundation" or "guide-tier" or "guide-picture" => [Tier, Tier with { Number = 5, IsTop = true, HubCount = 1, TiesPerEnd = 2 }],
         "guide-end" or "guide-care" => [End, End with { IsLong = false, HasCover = false, Stakes = 0 }],
         _ => [],
@@ -54,6 +55,6 @@ static class SamplePapers
 
     static GuideEnd End { get; } = new("3V dome", "26-00418", "Larkfield Domes")
     {
-        Stakes = 15, BaseHubs = 15, IsLong = true, HasCover = true, Panels = 105, Checks = [new("Height", "3461.0 mm")],
+        Stakes = 15, BaseHubs = 15, StakesWhere = "one through each of the 15 base hubs", IsLong = true, HasCover = true, Panels = 105, Checks = [new("Height", "3461.0 mm")],
     };
 }

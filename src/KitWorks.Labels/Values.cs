@@ -13,7 +13,7 @@ static class Values
         typeof(BundleLabel), typeof(HubBagLabel), typeof(TieBagLabel), typeof(ParcelLabel), typeof(BinLabel), typeof(RemnantLabel),
         typeof(LabelItem), typeof(TagMark), typeof(PageMark), typeof(Picklist), typeof(PickLine), typeof(PickStop), typeof(CutSheet), typeof(CutStop), typeof(CutRow), typeof(CutGoes),
         typeof(PackingList), typeof(PackedBundle), typeof(PackedParcel), typeof(GuideCover), typeof(GuideStakes), typeof(GuideTier), typeof(GuideEnd), typeof(GuideStruts), typeof(GuideHubs),
-        typeof(GuideCheck),
+        typeof(GuideCheck), typeof(GuideOpenings), typeof(GuideOpening),
     ];
 
     public static TemplateOptions Options()

@@ -25,6 +25,9 @@ public sealed class Call
     /// <summary>The caller's name, for the ledger and the histories.</summary>
     public string Actor { get; set; } = Nobody;
 
+    /// <summary>Where the call comes from; null where it comes from this machine's console or from the shop itself.</summary>
+    public string? Address { get; set; }
+
     /// <summary>What the caller may do.</summary>
     public Role Role { get; set; } = Role.Storefront;
 
@@ -33,6 +36,9 @@ public sealed class Call
 
     /// <summary>Whether the answer is that of an earlier request.</summary>
     public bool Replayed { get; set; }
+
+    /// <summary>The command that is being done; those that it sends are part of it.</summary>
+    internal string? AtWork { get; set; }
 
     /// <summary>The owner that quotes and orders are shown for: a storefront sees its own, the shop sees all.</summary>
     public string? SeesOnly => Role == Role.Storefront ? Actor : null;

@@ -5,6 +5,8 @@ using KitWorks.Geometry;
 using KitWorks.Shop.Pipeline;
 using KitWorks.Shop.Storage;
 using MediatR;
+using Microsoft.AspNetCore.Identity;
+using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
@@ -19,9 +21,15 @@ public static class ShopServices
     {
         services.AddSingleton(settings);
         services.TryAddSingleton(TimeProvider.System);
-        services.AddDbContext<ShopDb>(database);
+        // What never changes is worked out once, and not again for each request.
+        services.AddDbContext<ShopDb>(database, ServiceLifetime.Scoped, ServiceLifetime.Singleton);
         services.AddScoped<Call>();
+        AddStaff(services);
         services.AddSingleton<KeysInFlight>();
+        services.AddSingleton<Access.KnownKeys>();
+        services.AddSingleton<Access.KeyUses>();
+        services.AddScoped<Auditing.AuditTrail>();
+        services.AddSingleton<Catalog.CatalogShelf>();
         services.AddSingleton<WriteLane>();
         services.AddScoped<Answering>();
         services.AddScoped<Inventory.Ledger>();
@@ -39,8 +47,21 @@ public static class ShopServices
         return services.AddMediator(typeof(ShopServices).Assembly);
     }
 
+    /// <summary>Identity's passwords and lock-outs, on our table; which names and passwords will do, the commands say.</summary>
+    static void AddStaff(IServiceCollection services)
+    {
+        services.AddIdentityCore<Access.StaffMember>(identity =>
+        {
+            identity.User.AllowedUserNameCharacters = "";
+            identity.Password = new() { RequireDigit = false, RequireLowercase = false, RequireUppercase = false, RequireNonAlphanumeric = false, RequiredLength = 1, RequiredUniqueChars = 1 };
+            identity.Lockout.MaxFailedAccessAttempts = 5;
+            identity.Lockout.DefaultLockoutTimeSpan = TimeSpan.FromMinutes(5);
+        });
+        services.AddScoped<IUserStore<Access.StaffMember>, UserOnlyStore<Access.StaffMember, ShopDb, Guid>>();
+    }
+
     /// <summary>
-    /// MediatR by hand: handlers and validators by scan; around every command, from the outside in, once-only, validation, one transaction
+    /// MediatR by hand: handlers and validators by scan; around every command, from the outside in, counting, once-only, validation, one transaction
     /// (a prepared command sends another for that); around every query, validation.
     /// </summary>
     static IServiceCollection AddMediator(this IServiceCollection services, Assembly assembly)
@@ -56,6 +77,7 @@ public static class ShopServices
                 if (!Messages.Contains(kind)) continue;
                 var answer = typeof(Outcome<>).MakeGenericType(message.GenericTypeArguments[0]);
                 var step = typeof(IPipelineBehavior<,>).MakeGenericType(type, answer);
+                if (kind != typeof(IQuery<>)) services.AddScoped(step, typeof(Counting.Counted<,>).MakeGenericType(type, message.GenericTypeArguments[0]));
                 if (kind != typeof(IQuery<>)) services.AddScoped(step, typeof(Once<,>).MakeGenericType(type, message.GenericTypeArguments[0]));
                 services.AddScoped(step, typeof(Validation<,>).MakeGenericType(type, answer));
                 if (kind == typeof(ICommand<>)) services.AddScoped(step, typeof(OneTransaction<,>).MakeGenericType(type, message.GenericTypeArguments[0]));
@@ -65,7 +87,7 @@ public static class ShopServices
     }
 
     static readonly Type[] Messages = [typeof(ICommand<>), typeof(IPreparedCommand<>), typeof(IQuery<>)];
-    static readonly Type[] Handlers = [typeof(IRequestHandler<,>), typeof(INotificationHandler<>), typeof(IValidator<>)];
+    static readonly Type[] Handlers = [typeof(IRequestHandler<,>), typeof(INotificationHandler<>), typeof(IValidator<>), typeof(Counting.IAfterwards<,>)];
 
     static bool IsHandler(Type type) => type.IsGenericType && Handlers.Contains(type.GetGenericTypeDefinition());
 }

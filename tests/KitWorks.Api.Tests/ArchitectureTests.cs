@@ -41,7 +41,7 @@ public sealed class ArchitectureTests
     }
 
     [Theory]
-    [InlineData("KitWorks.Geometry", "MathNet.Numerics")]
+    [InlineData("KitWorks.Geometry")]
     [InlineData("KitWorks.Statics", "MathNet.Numerics")]
     [InlineData("KitWorks.Kits", "Google.OrTools", "Google.Protobuf", "MathNet.Numerics")]
     public void Project_WhenItIsPure_NeedsNoPackagesButMathematics(string project, params string[] packages)

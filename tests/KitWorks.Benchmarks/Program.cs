@@ -1,6 +1,7 @@
 using BenchmarkDotNet.Running;
 using KitWorks.Benchmarks.Cutting;
 using KitWorks.Benchmarks.Geometry;
+using KitWorks.Benchmarks.Http;
 using KitWorks.Benchmarks.Labels;
 using KitWorks.Benchmarks.Orders;
 using KitWorks.Benchmarks.Statics;
@@ -11,6 +12,8 @@ var tables = new Dictionary<string, Func<string[], int>>
     ["spheres"] = SphereTable.Print,
     ["labels"] = LabelRates.Print,
     ["statics"] = HubSweeps.Print,
+    ["screening"] = ScreenedKits.Print,
+    ["previews"] = PreviewRates.Print,
     ["cut-plans"] = ProvenShares.Print,
     ["orders"] = OrderRates.Print,
 };

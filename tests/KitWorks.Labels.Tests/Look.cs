@@ -19,6 +19,7 @@ public class Look
         Keep("batch-sheet", Samples.Press.Pdf(ShopPapers.BatchSheet(MadeKit.Dome(3, "5/8"), MadeKit.Dome(2, "1/2"))).Value);
         Keep("cut-sheet", Samples.Press.Pdf(ShopPapers.CutSheet(MadeKit.Dome(3, "5/8"))).Value);
         Keep("guide-dome", Samples.Press.Pdf(ShopPapers.Guide(MadeKit.Dome(3, "5/8"), "3V dome, 5/8, 6 m floor")).Value);
+        Keep("guide-openings", Samples.Press.Pdf(ShopPapers.Guide(MadeKit.Dome(3, "5/8", new Geometry.Door(), new Geometry.Door { Stake = 7, Top = Geometry.DoorTop.Peaked }, new Geometry.Vent()), "3V dome, 5/8, 6 m floor")).Value);
         Keep("guide-oblong", Samples.Press.Pdf(ShopPapers.Guide(MadeKit.Oblong(1), "Oblong, 6-fold, one bay"), PaperSize.Letter).Value);
         Keep("parcel", Samples.Press.Pdf([Samples.Parcel], LabelStock.Page100x150).Value);
         Keep("hard", Samples.Press.Pdf(

@@ -3,6 +3,7 @@ using KitWorks.Api.Hosting;
 using KitWorks.Geometry;
 using KitWorks.Shop;
 using KitWorks.Shop.Access;
+using KitWorks.Shop.Storage;
 using MediatR;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.DependencyInjection;
@@ -15,6 +16,7 @@ static class Opening
     public static async Task<ShopKeys> Fill(params (string, string?)[] database)
     {
         await using var app = ShopHost.Build(OpenShop.SettingsFor(database));
+        await using (var scope = app.Services.CreateAsyncScope()) await scope.ServiceProvider.GetRequiredService<ShopDb>().Upgrade(default);
         await app.Prepare(default);
         await Ask(app, DemoCatalog.Sections);
         await Ask(app, DemoCatalog.Shelves);

@@ -12,7 +12,7 @@ namespace KitWorks.Api.Access;
 
 /// <summary>Who calls, by the key in <c>Authorization: Bearer</c>.</summary>
 sealed class KeyAuthentication(
-    IOptionsMonitor<AuthenticationSchemeOptions> options, ILoggerFactory logger, UrlEncoder encoder, IMediator mediator, Call call, IConfiguration configuration)
+    IOptionsMonitor<AuthenticationSchemeOptions> options, ILoggerFactory logger, UrlEncoder encoder, KnownKeys known, Call call, IConfiguration configuration)
     : AuthenticationHandler<AuthenticationSchemeOptions>(options, logger, encoder)
 {
     public const string SchemeName = "key";
@@ -33,31 +33,51 @@ sealed class KeyAuthentication(
         if (!header.StartsWith(bearer, StringComparison.OrdinalIgnoreCase)) return AuthenticateResult.NoResult();
         var secret = header[bearer.Length..].Trim();
         if (secret.Length > 200) return AuthenticateResult.Fail("The key is too long.");
-        var holder = IsBootstrapKey(secret)
+        var holder = BootstrapKey.Is(secret, configuration)
             ? new KeyHolder(Call.Bootstrap, Role.Admin)
-            : (await mediator.Send(new FindKey(secret), Context.RequestAborted)).Succeeds(out var found, out _) ? found : null;
+            : known.Find(secret) ?? await Find(secret);
         if (holder is null) return AuthenticateResult.Fail("The key is unknown, expired or revoked.");
 
-        (call.Actor, call.Role) = (holder.Name, holder.Role);
+        (call.Actor, call.Role, call.Address) = (holder.Name, holder.Role, Context.Connection.RemoteIpAddress?.ToString());
         var identity = new ClaimsIdentity([new(ClaimTypes.Name, holder.Name), new(ClaimTypes.Role, holder.Role.ToString())], SchemeName);
         return AuthenticateResult.Success(new(new(identity), SchemeName));
     }
+
+    async Task<KeyHolder?> Find(string secret) =>
+        (await Context.RequestServices.GetRequiredService<IMediator>().Send(new FindKey(secret), Context.RequestAborted)).Succeeds(out var found, out _) ? found : null;
 
     protected override Task HandleChallengeAsync(AuthenticationProperties properties)
     {
         Response.Headers.WWWAuthenticate = "Bearer";
         return base.HandleChallengeAsync(properties);
     }
+}
 
-    bool IsBootstrapKey(string secret) => configuration["Access:BootstrapAdminKey"] is { Length: > 0 } bootstrap
+/// <summary>The admin key of the settings, with which a new shop begins.</summary>
+static class BootstrapKey
+{
+    const string Setting = "Access:BootstrapAdminKey";
+
+    public static bool IsSet(IConfiguration configuration) => configuration[Setting] is { Length: > 0 };
+
+    public static bool Is(string secret, IConfiguration configuration) => configuration[Setting] is { Length: > 0 } bootstrap
         && CryptographicOperations.FixedTimeEquals(SHA256.HashData(Encoding.UTF8.GetBytes(secret)), SHA256.HashData(Encoding.UTF8.GetBytes(bootstrap)));
+}
+
+/// <summary>Writes down when keys were used, as long as the service runs.</summary>
+sealed class KeyUseService(KeyUses uses) : BackgroundService
+{
+    protected override Task ExecuteAsync(CancellationToken stoppingToken) => uses.Run(stoppingToken);
 }
 
 static class KeyAccess
 {
     public static IServiceCollection AddKeyAccess(this IServiceCollection services)
     {
-        services.AddAuthentication(KeyAuthentication.SchemeName)
+        const string either = "key or cookie";
+        services.AddAuthentication(either)
+            .AddPolicyScheme(either, null, policy => policy.ForwardDefaultSelector = StaffCookie.SchemeFor)
+            .AddCookie(StaffCookie.SchemeName, StaffCookie.Configure)
             .AddScheme<AuthenticationSchemeOptions, KeyAuthentication>(KeyAuthentication.SchemeName, null);
         services.AddAuthorizationBuilder()
             .AddPolicy(KeyAuthentication.AnyKey, p => p.RequireAuthenticatedUser())

@@ -1,76 +1,76 @@
-using System.Text.Json.Nodes;
-using Microsoft.AspNetCore.Authorization;
+using System.Text;
+using KitWorks.Api.Http;
+using KitWorks.Shop;
 using Microsoft.AspNetCore.OpenApi;
 using Microsoft.OpenApi;
-using Length = KitWorks.Geometry.Length;
 
 namespace KitWorks.Api.Endpoints;
 
 /// <summary>The description of the interface: for machines at /openapi/v1.json, for people at /docs.</summary>
 static class Docs
 {
-    public static void AddDocs(this IServiceCollection services) => services.AddOpenApi("v1", openApi =>
+    public static void AddDocs(this IServiceCollection services)
     {
-        openApi.OpenApiVersion = OpenApiSpecVersion.OpenApi3_1;
-        openApi.AddDocumentTransformer((document, _, _) =>
+        services.AddOpenApi("v1", openApi =>
         {
-            document.Info = new()
+            openApi.OpenApiVersion = OpenApiSpecVersion.OpenApi3_1;
+            openApi.AddDocumentTransformer((document, context, _) =>
             {
-                Title = "KitWorks",
-                Version = "1",
-                Description = "From an order for a geodesic shelter to the box in which nothing is missing. "
-                    + "Lengths in requests are texts with a unit; in answers numbers in millimetres named …Mm. Errors are problem documents (RFC 9457).",
-            };
-            document.Components ??= new();
-            document.Components.SecuritySchemes = new Dictionary<string, IOpenApiSecurityScheme>
-            {
-                ["key"] = new OpenApiSecurityScheme { Type = SecuritySchemeType.Http, Scheme = "bearer", Description = "A key of role storefront, bench or admin." },
-            };
-            return Task.CompletedTask;
+                Describe(document, context.ApplicationServices.GetRequiredService<ShopSettings>());
+                return Task.CompletedTask;
+            });
+            openApi.AddOperationTransformer(DescribedOperation.Complete);
+            openApi.AddSchemaTransformer(DescribedSchema.Complete);
         });
-        openApi.AddOperationTransformer((operation, context, _) =>
-        {
-            var metadata = context.Description.ActionDescriptor.EndpointMetadata;
-            if (metadata.OfType<IAuthorizeData>().Any())
-                operation.Security = [new() { [new OpenApiSecuritySchemeReference("key", context.Document)] = [] }];
-            if (HttpMethods.IsPost(context.Description.HttpMethod ?? ""))
-            {
-                operation.Parameters ??= [];
-                operation.Parameters.Add(new OpenApiParameter
-                {
-                    Name = Http.OnceOnlyHeader.Header,
-                    In = ParameterLocation.Header,
-                    Required = metadata.OfType<Http.OnceOnlyRequired>().Any(),
-                    Description = "A new random value for each new request; a repeat under the same key does nothing twice.",
-                    Schema = new OpenApiSchema { Type = JsonSchemaType.String, MinLength = 1, MaxLength = 200 },
-                });
-            }
-            operation.Responses ??= [];
-            operation.Responses["default"] = new OpenApiResponse
-            {
-                Description = "A problem document that says what was wrong and what would be right.",
-                Content = new Dictionary<string, OpenApiMediaType> { ["application/problem+json"] = new() },
-            };
-            return Task.CompletedTask;
-        });
-        openApi.AddSchemaTransformer((schema, context, _) =>
-        {
-            if (context.JsonTypeInfo.Type == typeof(Length) || context.JsonTypeInfo.Type == typeof(Length?))
-            {
-                schema.Type = JsonSchemaType.String;
-                schema.Description = "A length with its unit.";
-                schema.Examples = [JsonValue.Create("6 m")!];
-            }
-            return Task.CompletedTask;
-        });
-    });
+        services.AddSingleton<WrittenDocs>();
+    }
 
     public static void MapDocs(this IEndpointRouteBuilder app)
     {
-        app.MapOpenApi("/openapi/{documentName}.json");
-        app.MapGet("/docs", async ([FromKeyedServices("v1")] IOpenApiDocumentProvider description, CancellationToken cancellationToken) =>
-            TypedResults.Content(DocsPage.Write(await description.GetOpenApiDocumentAsync(cancellationToken)), "text/html; charset=utf-8"))
-            .ExcludeFromDescription();
-        app.MapGet("/", () => TypedResults.Redirect("/docs")).ExcludeFromDescription();
+        app.MapGet("/openapi/{documentName}.json", async (string documentName, WrittenDocs docs) =>
+            documentName == "v1" ? (IResult)(await docs.Written).Json : TypedResults.NotFound()).ExcludeFromDescription();
+        app.MapGet("/docs", async (WrittenDocs docs) => (await docs.Written).Page).ExcludeFromDescription();
+    }
+
+    static void Describe(OpenApiDocument document, ShopSettings shop)
+    {
+        document.Info = new()
+        {
+            Title = "KitWorks",
+            Version = "1",
+            Description = "From an order for a geodesic shelter to the box in which nothing is missing. "
+                + "Lengths in requests are texts with a unit; in answers numbers in millimetres named …Mm. Errors are problem documents (RFC 9457).",
+            Contact = new() { Name = shop.ShopName, Url = shop.PublicUrl },
+        };
+        document.Servers = [new() { Url = "/" }];
+        document.Components ??= new();
+        document.Components.SecuritySchemes = new Dictionary<string, IOpenApiSecurityScheme>
+        {
+            ["key"] = new OpenApiSecurityScheme { Type = SecuritySchemeType.Http, Scheme = "bearer", Description = "A key of role storefront, bench or admin." },
+        };
+    }
+}
+
+/// <summary>The description as it is sent. It is the same as long as the process runs, and dear to write: it is written once.</summary>
+sealed class WrittenDocs(IServiceProvider services)
+{
+    readonly Lock gate = new();
+    Task<(KeptAnswer Json, KeptAnswer Page)>? written;
+
+    public Task<(KeptAnswer Json, KeptAnswer Page)> Written
+    {
+        get
+        {
+            lock (gate) return written is null or { IsFaulted: true } ? written = Write() : written;
+        }
+    }
+
+    async Task<(KeptAnswer, KeptAnswer)> Write()
+    {
+        await using var scope = services.CreateAsyncScope();
+        var document = await scope.ServiceProvider.GetRequiredKeyedService<IOpenApiDocumentProvider>("v1").GetOpenApiDocumentAsync();
+        return (
+            new(StatusCodes.Status200OK, "application/json; charset=utf-8", Encoding.UTF8.GetBytes(await document.SerializeAsJsonAsync(OpenApiSpecVersion.OpenApi3_1))),
+            new(StatusCodes.Status200OK, "text/html; charset=utf-8", Encoding.UTF8.GetBytes(DocsPage.Write(document))));
     }
 }

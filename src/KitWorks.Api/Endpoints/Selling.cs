@@ -33,7 +33,7 @@ static class Selling
             !TryStatus(status, out var only)
                 ? Task.FromResult(Problems.Of(StatusCodes.Status400BadRequest, "list.status", $"A status is one of {string.Join(", ", Enum.GetNames<OrderStatus>()).ToLowerInvariant()}."))
                 : Paging.Ask(limit, after, mediator, (most, from) => new ListOrders(most, from, only), cancellationToken))
-            .WithSummary("Orders, newest first");
+            .WithSummary("Orders, newest first").Produces<Shop.Inventory.Page<OrderSummary>>();
         orders.MapGet("/{id:guid}", (Guid id, IMediator mediator, CancellationToken cancellationToken) =>
             mediator.Ask(new GetOrder(id), OrderView.Of, cancellationToken)).WithSummary("An order").Produces<OrderView>();
         orders.MapPost("/{id:guid}/cancel", (Guid id, IMediator mediator, CancellationToken cancellationToken) =>

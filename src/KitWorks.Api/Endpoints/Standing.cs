@@ -9,6 +9,6 @@ static class Standing
 {
     public static void MapStanding(this IEndpointRouteBuilder app) => app
         .MapPost("/api/statics/preview", (StaticsBody body) => body.ToLoadedFrame().Ok(StaticsAnswer.Of))
-        .RequireAuthorization(KeyAuthentication.AnyKey).WithTags("Designing")
+        .AddEndpointFilter<InTurn>().RequireAuthorization(KeyAuthentication.AnyKey).WithTags("Designing")
         .WithSummary("Forces and displacements of a frame under loads: a screening, no certificate").Produces<StaticsAnswer>();
 }

@@ -1,4 +1,3 @@
-using System.Text.Json;
 using KitWorks.Api.Access;
 using KitWorks.Api.Contract;
 using KitWorks.Api.Http;
@@ -35,27 +34,17 @@ static class Stocking
             .WithSummary("Put a balance right").Produces<StockBalanceAnswer>();
 
         stock.MapGet("/buildable", async (string design, IMediator mediator, IOptions<JsonOptions> json, CancellationToken cancellationToken) =>
-            !DesignIn(design, json.Value).ToDesign().Under("design").Succeeds(out var wanted, out var refusal)
+            !Address.Read<DesignBody>(design, json.Value).ToDesign().Under("design").Succeeds(out var wanted, out var refusal)
                 ? Problems.Of(refusal)
                 : await mediator.Ask(new FindBuildable(wanted), cancellationToken))
-            .WithSummary("How many kits of a design the shelf covers, and what ends first; design is a design as JSON").Produces<Buildable>();
+            .AddEndpointFilter<InTurn>().WithSummary("How many kits of a design the shelf covers, and what ends first; design is a design as JSON").Produces<Buildable>();
 
         app.MapPost("/api/scans", (ScanBody body, IMediator mediator, CancellationToken cancellationToken) =>
-            mediator.Ask(new ScanBundle(body.Code ?? "", body.Station ?? "", body.OrderId), cancellationToken))
+            mediator.Ask(new ScanBundle(body.Code ?? "", body.Station ?? "", body.OrderId, body.Tier), cancellationToken))
             .RequireAuthorization(KeyAuthentication.Staff).WithTags("Bench").WithSummary("A bundle's code was read: it is packed").Produces<ScanAnswer>();
-    }
-
-    /// <summary>A design in an address, read and refused as it would be in a body.</summary>
-    static DesignBody DesignIn(string design, JsonOptions json)
-    {
-        try
-        {
-            return JsonSerializer.Deserialize<DesignBody>(design, json.SerializerOptions) ?? new DesignBody(null, null, null, null, null, null);
-        }
-        catch (JsonException wrong)
-        {
-            throw new BadHttpRequestException("The design could not be read.", wrong);
-        }
+        app.MapPost("/api/scans/undo", (UndoBody body, IMediator mediator, CancellationToken cancellationToken) =>
+            mediator.Ask(new UndoScan(body.Code ?? ""), cancellationToken))
+            .RequireAuthorization(KeyAuthentication.Staff).WithTags("Bench").WithSummary("A scan is taken back: the bundle is open again").Produces<ScanAnswer>();
     }
 }
 
@@ -68,5 +57,8 @@ sealed record CountBody(IReadOnlyList<CountedLine>? Lines, string? Reason);
 /// <summary>A balance put right.</summary>
 sealed record AdjustmentBody(string? Sku, int? Quantity, string? Reason);
 
-/// <summary>A code that was read at a station; for a bundle of <c>orderId</c> only, where that is given.</summary>
-sealed record ScanBody(string? Code, string? Station, Guid? OrderId);
+/// <summary>A code that was read at a station; for a bundle of <c>orderId</c>, or of <c>tier</c>, only, where these are given.</summary>
+sealed record ScanBody(string? Code, string? Station, Guid? OrderId, int? Tier);
+
+/// <summary>The code of a bundle that was packed by mistake.</summary>
+sealed record UndoBody(string? Code);

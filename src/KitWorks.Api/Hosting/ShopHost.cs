@@ -1,6 +1,7 @@
 using KitWorks.Api.Access;
 using KitWorks.Api.Endpoints;
 using KitWorks.Api.Http;
+using KitWorks.Api.Pages;
 using KitWorks.Migrations.PostgreSql;
 using KitWorks.Migrations.Sqlite;
 using KitWorks.Shop;
@@ -22,23 +23,32 @@ static class ShopHost
     /// <summary>As above, for a caller that changes the builder first, as tests do.</summary>
     public static WebApplication Build(Action<WebApplicationBuilder>? change, params (string Key, string? Value)[] settings)
     {
-        var builder = WebApplication.CreateBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
+        var builder = WebApplication.CreateBuilder(new WebApplicationOptions { ApplicationName = typeof(ShopHost).Assembly.GetName().Name, ContentRootPath = AppContext.BaseDirectory });
         builder.Configuration.AddInMemoryCollection(settings.Where(s => s.Value is not null).Select(s => KeyValuePair.Create(s.Key, s.Value)));
         // Said first, so that files, environment and command line may say otherwise.
         builder.Configuration.Sources.Insert(0, new Microsoft.Extensions.Configuration.Memory.MemoryConfigurationSource
         {
-            InitialData = [KeyValuePair.Create<string, string?>("Logging:LogLevel:Microsoft.EntityFrameworkCore", "Warning")],
+            InitialData =
+            [
+                KeyValuePair.Create<string, string?>("Logging:LogLevel:Microsoft.EntityFrameworkCore", "Warning"),
+                // The keys that seal cookies lie in the shop's database, beside what they give access to.
+                KeyValuePair.Create<string, string?>("Logging:LogLevel:Microsoft.AspNetCore.DataProtection", "Error"),
+            ],
         });
         // Whoever starts the program is told in a line why it does not start (Listen); later faults of the host are logged.
         var started = false;
         builder.Logging.AddFilter("Microsoft.Extensions.Hosting.Internal.Host", level => started && level >= LogLevel.Information);
         change?.Invoke(builder);
-        builder.WebHost.UseUrls(builder.Configuration["urls"] ?? DefaultUrl);
-        builder.WebHost.ConfigureKestrel(kestrel => kestrel.Limits.MaxRequestBodySize = BodyLimit.StillTaken);
-        builder.Logging.AddSimpleConsole(console => console.SingleLine = true);
+        builder.Configuration.MustBeKnown();
+        builder.AddListening();
+        builder.AddTelemetry();
+        builder.AddRateLimits();
+        builder.AddComputing();
         AddServices(builder);
 
         var app = builder.Build();
+        app.UseTrustedProxies();
+        app.UseSafeHeaders();
         app.UseExceptionHandler(new ExceptionHandlerOptions
         {
             ExceptionHandler = Problems.Answer,
@@ -46,24 +56,34 @@ static class ShopHost
             SuppressDiagnosticsCallback = thrown => thrown.Exception is BadHttpRequestException,
         });
         app.UseStatusCodePages(Problems.AnswerStatus);
+        app.UsePageFiles();
+        app.UseRouting();
+        app.UseCors();
         app.UseAuthentication();
+        app.UseRateLimiter();
         app.UseAuthorization();
         app.UseMiddleware<BodyLimit>();
         app.UseMiddleware<OnceOnlyHeader>();
-        app.MapDesigning();
-        app.MapStanding();
-        app.MapSelling();
-        app.MapStocking();
-        app.MapSupplying();
-        app.MapSawing();
-        app.MapShipping();
-        app.MapPrinting();
-        app.MapPrintJobs();
-        app.MapCatalogEditing();
-        app.MapWebhooks();
-        app.MapBundlePage();
-        app.MapDocs();
-        app.MapHealth();
+        var api = app.MapGroup("").AddEndpointFilter<RouteGroupBuilder, Tagged>();
+        api.MapDesigning();
+        api.MapBuilding();
+        api.MapStanding();
+        api.MapSelling();
+        api.MapStocking();
+        api.MapSupplying();
+        api.MapSawing();
+        api.MapShipping();
+        api.MapPrinting();
+        api.MapPrintJobs();
+        api.MapCatalogEditing();
+        api.MapWebhooks();
+        api.MapKeyKeeping();
+        api.MapAuditing();
+        app.MapRazorPages();
+        api.MapPictures();
+        api.MapDocs();
+        api.MapHealth();
+        app.MapMetrics();
         app.Lifetime.ApplicationStarted.Register(() => started = true);
         return app;
     }
@@ -88,7 +108,10 @@ static class ShopHost
         builder.Services.AddShop(ShopSettingsOf(builder.Configuration), Database(builder.Configuration));
         builder.Services.AddHostedService<PrintingService>();
         builder.Services.AddHostedService<WebhookService>();
+        builder.Services.AddHostedService<KeyUseService>();
         builder.Services.AddKeyAccess();
+        builder.Services.AddPages();
+        builder.Services.AddStorefronts(builder.Configuration);
         builder.Services.AddDocs();
         builder.Services.Configure<JsonOptions>(json => StrictJson.Configure(json.SerializerOptions));
         builder.Services.Configure<RouteHandlerOptions>(routes => routes.ThrowOnBadRequest = true);
@@ -123,11 +146,18 @@ static class ShopHost
         };
     }
 
-    /// <summary>Brings the database up to date and opens the label press, so that what is wrong shows now.</summary>
+    /// <summary>
+    /// Brings the embedded database up to date and opens the label press, so that what is wrong shows now. A database on a
+    /// server may have other instances at work: there somebody says when, with the verb <c>migrate</c>.
+    /// </summary>
+    /// <exception cref="SettingException">The database on the server is older than this program.</exception>
     public static async Task Prepare(this WebApplication app, CancellationToken cancellationToken)
     {
         await using var scope = app.Services.CreateAsyncScope();
-        await scope.ServiceProvider.GetRequiredService<ShopDb>().Upgrade(cancellationToken);
+        var db = scope.ServiceProvider.GetRequiredService<ShopDb>();
+        if (app.Configuration["Database:Provider"] is null or "Sqlite") await db.Upgrade(cancellationToken);
+        else if ((await db.Database.GetPendingMigrationsAsync(cancellationToken)).Any())
+            throw new SettingException("The database is older than this program. Bring it up to date with the verb migrate; instances of the version before may go on meanwhile.");
         app.Services.GetRequiredService<OrderLabelPress>();
     }
 }

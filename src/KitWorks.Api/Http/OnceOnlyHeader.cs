@@ -31,7 +31,8 @@ sealed class OnceOnlyHeader(RequestDelegate next)
             await Problems.Of(StatusCodes.Status400BadRequest, "idempotency.key-malformed", "An Idempotency-Key is 1 to 200 printable ASCII characters.").ExecuteAsync(context);
             return;
         }
-        context.Request.EnableBuffering();
+        // In memory: no larger body gets here, and there may be no folder to write to.
+        context.Request.EnableBuffering(BodyLimit.Most);
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
         hash.AppendData(Encoding.UTF8.GetBytes(context.Request.Path + "\n"));
         var buffer = new byte[8192];

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using KitWorks.Api.Pages;
 using KitWorks.Geometry;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.EntityFrameworkCore;
@@ -9,7 +10,19 @@ namespace KitWorks.Api.Http;
 static class Problems
 {
     /// <summary>The answer to a refusal.</summary>
-    public static IResult Of(Refusal refusal) => Of(
+    public static IResult Of(Refusal refusal) => Result(DocumentOf(refusal));
+
+    /// <summary>The answer to a refusal, to be kept: the same request will be refused again.</summary>
+    public static KeptAnswer Kept(Refusal refusal)
+    {
+        var problem = DocumentOf(refusal);
+        return new(problem.Status, ContentType, JsonSerializer.SerializeToUtf8Bytes(problem, ProblemJson));
+    }
+
+    /// <summary>A problem document.</summary>
+    public static IResult Of(int status, string code, string detail, params FieldProblem[] errors) => Result(DocumentOf(status, code, detail, errors));
+
+    static Problem DocumentOf(Refusal refusal) => DocumentOf(
         refusal.Kind switch
         {
             RefusalKind.Malformed => StatusCodes.Status400BadRequest,
@@ -20,10 +33,12 @@ static class Problems
         },
         refusal.Code, refusal.Detail, [.. refusal.Errors.Select(e => new FieldProblem(e.Field.Length == 0 ? "#" : "#/" + e.Field, e.Detail))]);
 
-    /// <summary>A problem document.</summary>
-    public static IResult Of(int status, string code, string detail, params FieldProblem[] errors) => TypedResults.Json(
-        new Problem("about:blank", Microsoft.AspNetCore.WebUtilities.ReasonPhrases.GetReasonPhrase(status), status, code, detail, errors.Length == 0 ? null : errors),
-        ProblemJson, "application/problem+json", status);
+    static Problem DocumentOf(int status, string code, string detail, FieldProblem[] errors) =>
+        new("about:blank", Microsoft.AspNetCore.WebUtilities.ReasonPhrases.GetReasonPhrase(status), status, code, detail, errors.Length == 0 ? null : errors);
+
+    static Microsoft.AspNetCore.Http.HttpResults.JsonHttpResult<Problem> Result(Problem problem) => TypedResults.Json(problem, ProblemJson, ContentType, problem.Status);
+
+    const string ContentType = "application/problem+json";
 
     /// <summary>Turns what was thrown into a problem document. Details of a bug go to the log only.</summary>
     public static async Task Answer(HttpContext context)
@@ -37,11 +52,14 @@ static class Problems
             BadHttpRequestException { StatusCode: StatusCodes.Status415UnsupportedMediaType } =>
                 Of(StatusCodes.Status415UnsupportedMediaType, "request.media-type", WrongMediaType),
             BadHttpRequestException bad => Of(bad.StatusCode, "request.malformed", "The request could not be read: a body or a parameter is missing or not of its form."),
+            BusyException => Of(StatusCodes.Status503ServiceUnavailable, "service.busy", "The service has as much to compute as it can. Nothing was changed; ask again in a moment."),
             DbUpdateConcurrencyException => Of(StatusCodes.Status409Conflict, "state.changed", "Somebody changed this at the same moment. Read it again, and ask again."),
             _ when StorageFaults.IsUnavailable(thrown) =>
                 Of(StatusCodes.Status503ServiceUnavailable, "storage.unavailable", "The shop cannot write to its database at the moment; nothing was changed. Try again later."),
             _ => Of(StatusCodes.Status500InternalServerError, "internal", "Something went wrong here; it is logged. Nothing was changed."),
         };
+        if (PlainPage.IsWanted(context.Request) && problem is IStatusCodeHttpResult { StatusCode: { } status } && problem is IValueHttpResult { Value: Problem { Detail: var words } })
+            problem = PlainPage.Of(status, words);
         if (problem is IStatusCodeHttpResult { StatusCode: StatusCodes.Status503ServiceUnavailable }) context.Response.Headers.RetryAfter = "5";
         await problem.ExecuteAsync(context);
     }
@@ -50,6 +68,7 @@ static class Problems
     public static Task AnswerStatus(StatusCodeContext context)
     {
         var status = context.HttpContext.Response.StatusCode;
+        if (PlainPage.IsWanted(context.HttpContext.Request)) return AnswerPage(status).ExecuteAsync(context.HttpContext);
         var (code, detail) = status switch
         {
             StatusCodes.Status401Unauthorized => ("access.no-key", "Send a key that works: Authorization: Bearer <key>."),
@@ -62,6 +81,15 @@ static class Problems
         };
         return Of(status, code, detail).ExecuteAsync(context.HttpContext);
     }
+
+    /// <summary>The same for somebody with a browser. A form that is refused before any page sees it was loaded under another sign-in.</summary>
+    static IResult AnswerPage(int status) => PlainPage.Of(status, status switch
+    {
+        StatusCodes.Status400BadRequest => "It was loaded before you signed in, or before the service was set up anew. Load the page again; nothing was changed.",
+        StatusCodes.Status403Forbidden => "An admin may do this. Nothing was changed.",
+        StatusCodes.Status404NotFound => "No page has this address.",
+        _ => "The request could not be served. Nothing was changed.",
+    });
 
     const string WrongMediaType = "Send the body as application/json.";
 

@@ -42,6 +42,8 @@ static class UnreadableJson
         _ when message.Contains("System.Guid", StringComparison.Ordinal) => "an id as an answer gave it",
         _ when message.Contains("System.String", StringComparison.Ordinal) => "a text in quotes",
         _ when message.Contains(nameof(Shop.Orders.WhenShort), StringComparison.Ordinal) => "\"wait\" or \"refuse\"",
+        _ when message.Contains("KitWorks.Shop.Role", StringComparison.Ordinal) => "\"storefront\", \"bench\" or \"admin\"",
+        _ when message.Contains("System.DateTimeOffset", StringComparison.Ordinal) => "a time such as \"2027-12-31T00:00:00Z\"",
         _ when message.Contains("[]", StringComparison.Ordinal) || message.Contains("List", StringComparison.Ordinal) => "a list, [ … ]",
         _ when message.Contains("Body", StringComparison.Ordinal) => "an object, { … }",
         _ => "described at /docs",

@@ -25,6 +25,7 @@ public static class CutPlanner
     internal static Outcome<CutPlan> Plan(CutJob job, SearchBudget budget)
     {
         ArgumentNullException.ThrowIfNull(job);
+        using var timing = Timing.CutPlan();
         if (CutJobRules.Broken(job) is { } refusal) return refusal;
         var instance = CutInstance.Of(job);
         var search = CutSearch.Run(instance, budget);

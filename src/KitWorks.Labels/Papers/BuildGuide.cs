@@ -23,8 +23,8 @@ public sealed record BuildGuide : Paper
         Kit kit, string order, string shelter, string shop = "", Units units = Units.Metric, Func<int, Outcome<string>>? tierPicture = null)
     {
         var write = new GuideWriter(kit, order, shelter, shop, units);
-        tierPicture ??= tier => FrameDrawing.Draw(kit.Frame, new() { View = View.Spread, Tier = tier, Units = units, Width = GuideWriter.PictureWidth(kit.Frame.Struts.Count(s => s.Tier == tier)) }, kit.StrutTypes);
-        if (!FrameDrawing.Draw(kit.Frame, new() { View = View.Isometric, Units = units, Width = GuideWriter.PictureWidth(kit.Frame.Struts.Length), Title = shelter }, kit.StrutTypes).Succeeds(out var whole, out var refusal)) return refusal;
+        tierPicture ??= tier => FrameDrawing.Draw(kit.Frame, new() { View = View.Spread, Tier = tier, Units = units, Width = GuideWriter.PictureWidth(kit.Frame.Struts.Count(s => s.Tier == tier)), Openings = kit.Openings }, kit.StrutTypes);
+        if (!FrameDrawing.Draw(kit.Frame, new() { View = View.Isometric, Units = units, Width = GuideWriter.PictureWidth(kit.Frame.Struts.Length), Title = shelter, Openings = kit.Openings }, kit.StrutTypes).Succeeds(out var whole, out var refusal)) return refusal;
         if (!StakeOutDrawing.Draw(kit.Frame, units, GuideWriter.RingWidth, shelter).Succeeds(out var ring, out refusal)) return refusal;
         var sections = ImmutableArray.CreateBuilder<PaperSection>();
         var cover = write.Cover(whole);
@@ -32,6 +32,7 @@ public sealed record BuildGuide : Paper
         sections.Add(new("guide-parts", cover));
         if (cover.Warnings.Count > 0) sections.Add(new("guide-notes", cover));
         sections.Add(new("guide-stakes", write.Stakes(ring)));
+        if (!kit.Openings.IsEmpty) sections.Add(new("guide-openings", write.Openings()));
         foreach (var tier in kit.Tiers)
         {
             if (!tierPicture(tier.Number).Succeeds(out var picture, out refusal)) return refusal;
@@ -82,6 +83,18 @@ sealed record GuideStakes(string Shelter, string Order, string Shop) : GuidePage
     public required int Count { get; init; }
 }
 
+/// <summary>The page of doors and vents.</summary>
+sealed record GuideOpenings(string Shelter, string Order, string Shop) : GuidePage(Shelter, Order, Shop)
+{
+    public required IReadOnlyList<GuideOpening> Openings { get; init; }
+}
+
+/// <summary>A door or a vent in a guide.</summary>
+/// <param name="Title">What and where.</param>
+/// <param name="Missing">What is left out.</param>
+/// <param name="Steps">What to do, and when.</param>
+sealed record GuideOpening(string Title, string Missing, string Steps);
+
 /// <summary>The two pages of one tier.</summary>
 sealed record GuideTier(string Shelter, string Order, string Shop) : GuidePage(Shelter, Order, Shop)
 {
@@ -108,6 +121,9 @@ sealed record GuideEnd(string Shelter, string Order, string Shop) : GuidePage(Sh
 {
     public required int Stakes { get; init; }
     public required int BaseHubs { get; init; }
+
+    /// <summary>How many go to which base hub, in words.</summary>
+    public required string StakesWhere { get; init; }
     public required bool IsLong { get; init; }
     public required bool HasCover { get; init; }
     public required int Panels { get; init; }

@@ -68,6 +68,7 @@ sealed class GuideWriter(Kit kit, string order, string shelter, string shop, Uni
     {
         Stakes = kit.Totals.Stakes,
         BaseHubs = kit.Frame.Base.Length,
+        StakesWhere = StakesWhere(),
         IsLong = kit.Frame.Dimensions.LengthMm > kit.Frame.Dimensions.WidthMm * 1.1,
         HasCover = kit.Design.Cover is not null,
         Panels = kit.Totals.Panels,
@@ -92,13 +93,23 @@ sealed class GuideWriter(Kit kit, string order, string shelter, string shop, Uni
 
     string StakesOfDegree(int degree) => Ranges(kit.Frame.Base.Select((id, i) => (Stake: i + 1, kit.Frame.Nodes[id].Degree)).Where(b => b.Degree == degree).Select(b => b.Stake));
 
+    public GuideOpenings Openings() => new(shelter, order, shop) { Openings = [.. kit.Openings.Select(o => new OpeningWords(kit, o, units).Write())] };
+
+    string StakesWhere()
+    {
+        var at = kit.StakesAt.IsEmpty ? [.. kit.Frame.Base.Select(_ => 1)] : kit.StakesAt;
+        if (at.All(n => n == 1)) return $"one through each of the {at.Length} base hubs";
+        return string.Join("; ", at.Index().GroupBy(s => s.Item).OrderBy(g => g.Key)
+            .Select(g => $"{(g.Key == 0 ? "none" : g.Key)} at {(g.Count() == 1 ? "stake" : "stakes")} {Ranges(g.Select(s => s.Index + 1))}")) + " of the stake-out";
+    }
+
     string Ring()
     {
         var ring = kit.Frame.Base;
         return string.Join(", ", ring.Select((id, i) =>
         {
             var (next, number) = (ring[(i + 1) % ring.Length], (i + 1) % ring.Length + 1);
-            return struts.TryGetValue((Math.Min(id, next), Math.Max(id, next)), out var strut) ? $"{i + 1}–{number}\u00a0{kit.TypeOfFamily(strut.Family).Code}" : $"{i + 1}–{number}";
+            return struts.TryGetValue((Math.Min(id, next), Math.Max(id, next)), out var strut) ? $"{i + 1}–{number}\u00a0{kit.TypeOfFamily(strut.Family).Code}" : $"{i + 1}–{number}\u00a0door";
         }));
     }
 

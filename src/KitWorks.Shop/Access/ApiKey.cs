@@ -18,6 +18,9 @@ sealed class ApiKey
     public DateTimeOffset? ExpiresAt { get; init; }
     public DateTimeOffset? RevokedAt { get; set; }
 
+    /// <summary>To the half minute.</summary>
+    public DateTimeOffset? LastUsedAt { get; private set; }
+
     /// <summary>A new secret of 256 random bits.</summary>
     public static string NewSecret() => Prefix + Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(32));
 

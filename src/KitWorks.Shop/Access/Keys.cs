@@ -17,7 +17,7 @@ public sealed record NewKey(string Name, Role Role, string Secret, DateTimeOffse
 public sealed record ListKeys : IQuery<IReadOnlyList<KeyAnswer>>;
 
 /// <summary>A key as it is listed.</summary>
-public sealed record KeyAnswer(string Name, Role Role, DateTimeOffset CreatedAt, DateTimeOffset? ExpiresAt, DateTimeOffset? RevokedAt);
+public sealed record KeyAnswer(string Name, Role Role, DateTimeOffset CreatedAt, DateTimeOffset? ExpiresAt, DateTimeOffset? RevokedAt, DateTimeOffset? LastUsedAt);
 
 /// <summary>Ends a key at once.</summary>
 public sealed record RevokeKey(string Name) : ICommand<Unit>;
@@ -40,8 +40,11 @@ sealed class CreateKeyHandler(ShopDb db, TimeProvider clock) : IRequestHandler<C
 {
     public async Task<Outcome<NewKey>> Handle(CreateKey command, CancellationToken cancellationToken)
     {
-        if (await db.ApiKeys.AnyAsync(k => k.Name == command.Name, cancellationToken))
-            return new Refusal(RefusalKind.Conflict, "key.exists", $"There is a key named '{command.Name}' already; names are not used twice.");
+        var normalised = command.Name.ToUpperInvariant();
+        if (await db.ApiKeys.AnyAsync(k => k.Name == command.Name, cancellationToken) || await db.Staff.AnyAsync(s => s.NormalizedUserName == normalised, cancellationToken))
+            return new Refusal(RefusalKind.Conflict, "key.exists", $"There is a key, or somebody, named '{command.Name}' already; names are not used twice.");
+        if (command.ExpiresAt <= clock.GetUtcNow())
+            return Refusal.OfField("key.expiry", "expiresAt", $"A key that expires at {command.ExpiresAt:u} never works; name a time that is to come, or none.");
         var secret = ApiKey.NewSecret();
         db.ApiKeys.Add(new()
         {
@@ -56,11 +59,11 @@ sealed class CreateKeyHandler(ShopDb db, TimeProvider clock) : IRequestHandler<C
     }
 }
 
-sealed class ListKeysHandler(ShopDb db) : IRequestHandler<ListKeys, Outcome<IReadOnlyList<KeyAnswer>>>
+sealed class ListKeysHandler(ShopDb db, KeyUses uses) : IRequestHandler<ListKeys, Outcome<IReadOnlyList<KeyAnswer>>>
 {
     public async Task<Outcome<IReadOnlyList<KeyAnswer>>> Handle(ListKeys query, CancellationToken cancellationToken) =>
-        await db.ApiKeys.OrderBy(k => k.Name)
-            .Select(k => new KeyAnswer(k.Name, k.Role, k.CreatedAt, k.ExpiresAt, k.RevokedAt)).ToListAsync(cancellationToken);
+        (await db.ApiKeys.AsNoTracking().OrderBy(k => k.Name).ToListAsync(cancellationToken))
+            .ConvertAll(k => new KeyAnswer(k.Name, k.Role, k.CreatedAt, k.ExpiresAt, k.RevokedAt, uses.LastOf(k.Id) ?? k.LastUsedAt));
 }
 
 sealed class RevokeKeyHandler(ShopDb db, TimeProvider clock) : IRequestHandler<RevokeKey, Outcome<Unit>>
@@ -74,16 +77,20 @@ sealed class RevokeKeyHandler(ShopDb db, TimeProvider clock) : IRequestHandler<R
     }
 }
 
-sealed class FindKeyHandler(ShopDb db, TimeProvider clock) : IRequestHandler<FindKey, Outcome<KeyHolder>>
+sealed class FindKeyHandler(ShopDb db, KnownKeys known, KeyUses uses, TimeProvider clock) : IRequestHandler<FindKey, Outcome<KeyHolder>>
 {
     public async Task<Outcome<KeyHolder>> Handle(FindKey query, CancellationToken cancellationToken)
     {
         var hash = ApiKey.HashOf(query.Secret);
+        var seen = known.Round;
         var now = clock.GetUtcNow();
         // Found by the hash of the secret: how long the look-up takes tells nothing about the secret.
-        return await db.ApiKeys.AsNoTracking().FirstOrDefaultAsync(k => k.Hash == hash, cancellationToken) is { } key
-            && key.RevokedAt is null && !(key.ExpiresAt <= now)
-            ? new KeyHolder(key.Name, key.Role)
-            : new Refusal(RefusalKind.Forbidden, "access.key", "This key is unknown, expired or revoked.");
+        if (await db.ApiKeys.AsNoTracking().FirstOrDefaultAsync(k => k.Hash == hash, cancellationToken) is not { } key
+            || key.RevokedAt is not null || key.ExpiresAt <= now)
+            return new Refusal(RefusalKind.Forbidden, "access.key", "This key is unknown, expired or revoked.");
+        var holder = new KeyHolder(key.Name, key.Role);
+        uses.Note(key.Id);
+        known.Keep(hash, holder, key.ExpiresAt, seen);
+        return holder;
     }
 }

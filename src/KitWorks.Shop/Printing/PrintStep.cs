@@ -19,6 +19,7 @@ sealed class PrintStep(ShopDb db, PrintedDocument documents, ShopSettings settin
     public async Task<bool> Take(PrinterSetting printer, CancellationToken stop)
     {
         if (await Due(printer, stop) is not { } job) return false;
+        var before = job.Status;
         job.Claim(Now + Pace.Lease);
         if (!await Saved()) return false;
         var at = room.At(printer);
@@ -31,7 +32,7 @@ sealed class PrintStep(ShopDb db, PrintedDocument documents, ShopSettings settin
             PrintJobStatus.Done or PrintJobStatus.Failed => Task.CompletedTask,
         });
         // Refused where somebody has cancelled or retried the job meanwhile; theirs stands.
-        await Saved();
+        if (await Saved() && job.IsFinal && job.Status != before) PrintCounts.Became(printer.Name, job.Status);
         return true;
     }
 

@@ -1,15 +1,18 @@
 using KitWorks.Shop.Pipeline;
+using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 
 namespace KitWorks.Shop.Storage;
 
 /// <summary>Everything that is remembered. Each module maps its own tables, in the file beside its entities.</summary>
-public sealed class ShopDb(DbContextOptions<ShopDb> options) : DbContext(options)
+public sealed class ShopDb(DbContextOptions<ShopDb> options) : DbContext(options), IDataProtectionKeyContext
 {
     internal DbSet<RememberedAnswer> Answers => Set<RememberedAnswer>();
     internal DbSet<Counter> Counters => Set<Counter>();
+    internal DbSet<Auditing.AuditEntry> AuditEntries => Set<Auditing.AuditEntry>();
     internal DbSet<Access.ApiKey> ApiKeys => Set<Access.ApiKey>();
+    internal DbSet<Access.StaffMember> Staff => Set<Access.StaffMember>();
     internal DbSet<Catalog.CatalogSection> CatalogSections => Set<Catalog.CatalogSection>();
     internal DbSet<Inventory.StockItem> StockItems => Set<Inventory.StockItem>();
     internal DbSet<Inventory.StockBalance> StockBalances => Set<Inventory.StockBalance>();
@@ -41,6 +44,9 @@ public sealed class ShopDb(DbContextOptions<ShopDb> options) : DbContext(options
     /// <inheritdoc/>
     public override async Task<int> SaveChangesAsync(bool acceptAllChangesOnSuccess, CancellationToken cancellationToken = default) =>
         await base.SaveChangesAsync(acceptAllChangesOnSuccess, cancellationToken) + await sets.Write(this, cancellationToken);
+
+    /// <inheritdoc/>
+    public DbSet<DataProtectionKey> DataProtectionKeys => Set<DataProtectionKey>();
 
     /// <inheritdoc/>
     protected override void OnModelCreating(ModelBuilder modelBuilder)

@@ -7,7 +7,7 @@ public sealed class AddressTests(OneShop one) : IClassFixture<OneShop>
     [InlineData("GET", "/api/orders/17", 404, "address.unknown")]
     [InlineData("GET", "/nothing", 404, "address.unknown")]
     [InlineData("DELETE", "/api/orders", 405, "address.method")]
-    [InlineData("GET", "/api/kits/preview", 405, "address.method")]
+    [InlineData("GET", "/api/scans", 405, "address.method")]
     public async Task Call_WhenTheAddressIsWrong_SaysSoInAProblemDocument(string method, string path, int status, string code)
     {
         using var request = new HttpRequestMessage(new(method), path);

@@ -1,3 +1,4 @@
+using CsCheck;
 using KitWorks.Api.Http;
 
 namespace KitWorks.Api.Tests.Http;
@@ -42,4 +43,17 @@ public sealed class LengthTextTests
     [InlineData("0x10 m")]
     [InlineData("66666666666666666666666666666666666666666666 m")]
     public void TryParse_WhenItIsNoLengthWithAUnit_Refuses(string text) => Assert.False(LengthText.TryParse(text, out _));
+
+    static readonly string[] Units = ["mm", "cm", "m", "in", "ft", "yd"];
+
+    [Fact]
+    public void TryUsual_WhateverTheNumber_ReadsWhatTheLibraryReads() =>
+        Gen.Select(Gen.Decimal[0, 1100], Gen.Int[0, 6], Gen.Int[0, 5].Select(i => Units[i]), Gen.Bool.Select(spaced => spaced ? " " : "")).Sample((number, places, unit, space) =>
+        {
+            var text = Math.Round(number, places).ToString(System.Globalization.CultureInfo.InvariantCulture) + space + unit;
+            var metres = UnitsNet.Length.Parse(text, System.Globalization.CultureInfo.InvariantCulture);
+
+            Assert.Equal(metres.Meters <= 1000, LengthText.TryUsual(text, out var length));
+            if (metres.Meters <= 1000) Assert.InRange(length.Millimetres - metres.Millimeters, -0.0501, 0.0501);
+        });
 }

@@ -25,6 +25,37 @@ public class BuildGuideTests
     }
 
     [Fact]
+    public void Pdf_OfAKitWithOpenings_SaysHowAndWhenTheyAreFramed()
+    {
+        var kit = MadeKit.Dome(3, "5/8", new Door { Stake = 4 }, new Door { Stake = 9, Top = DoorTop.Peaked }, new Vent());
+        using var pdf = PdfDocument.Open(Samples.Press.Pdf(ShopPapers.Guide(kit, "3V dome")).Value);
+        var pages = pdf.GetPages().Select(p => p.Text).ToList();
+        var page = pages.Single(p => p.Contains("Doors and vents", StringComparison.Ordinal));
+
+        // The second door's stake counts on by the foot that the first one brought.
+        foreach (var words in new[] { "Door between stakes 4 and 5", "Door between stakes 10 and 11", "Vent in tier", "plumb", "rise to the peak", "one hub, 5 struts and 4 panels", "No strut is left out" })
+            Assert.Contains(words, page, StringComparison.Ordinal);
+        Assert.Contains(pages, p => p.Contains("4–5\u00a0door", StringComparison.Ordinal) || p.Contains("4–5 door", StringComparison.Ordinal));
+        Assert.DoesNotContain("Doors and vents", string.Concat(PdfText(MadeKit.Dome(3, "5/8"))), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Pdf_WhereHubsTakeMoreStakes_SaysWhich()
+    {
+        var kit = MadeKit.Dome(3, "5/8");
+        Assert.Contains("one through each of the 15 base hubs", string.Concat(PdfText(kit)), StringComparison.Ordinal);
+        // A line that is broken loses its space in the file's text.
+        Assert.Contains("1atstakes1to7;2atstakes8to14;3atstake15",
+            string.Concat(PdfText(kit with { StakesAt = [.. Enumerable.Repeat(1, 7), .. Enumerable.Repeat(2, 7), 3] })).Replace(" ", "", StringComparison.Ordinal), StringComparison.Ordinal);
+    }
+
+    static List<string> PdfText(Kit kit)
+    {
+        using var pdf = PdfDocument.Open(Samples.Press.Pdf(ShopPapers.Guide(kit, "3V dome")).Value);
+        return [.. pdf.GetPages().Select(p => p.Text)];
+    }
+
+    [Fact]
     public void Pdf_SaysWhatABuilderMustKnow()
     {
         using var pdf = PdfDocument.Open(Samples.Press.Pdf(ShopPapers.Guide(MadeKit.Oblong(1), "Oblong")).Value);
