@@ -44,7 +44,7 @@ sealed class OrderShop : IAsyncDisposable
         var dome = new Dome { Lattice = Lattice.Class1(2), Cut = Cut.Fraction(1, 2), Size = new Size.FloorDiameter(Length.FromMillimetres(3600)) };
         var kit = Kit.Make(new Design { Shelter = dome, HubSystem = "ring-100", StrutStock = "pvc-33" }, catalog).Value;
         kit = kit with { Parts = [.. Enumerable.Range(0, Lines).Select(i => new Part($"hot-{i:00}", PartKind.Hub, $"Part {i}", 1 + i % 3))] };
-        shop.order = new(kit, Price.Of(kit, 1, catalog.Prices with { UnitCosts = kit.Parts.ToImmutableDictionary(p => p.Sku, _ => 1m) }), 1,
+        shop.order = new(kit, Price.Of(kit, 1, catalog.Prices with { UnitCosts = kit.Parts.ToImmutableDictionary(p => p.Sku, _ => 1m) }).Value, 1,
             new("A customer"), null, WhenShort.Wait);
         return shop;
     }
