@@ -22,9 +22,9 @@ public sealed class BackupTests
         var copy = Path.Combine(folder.FullName, "copy.db");
 
         using var done = new CancellationTokenSource();
-        var clients = Enumerable.Range(0, 4).Select(async _ =>
+        var clients = Enumerable.Range(0, 4).Select(async client =>
         {
-            while (!done.IsCancellationRequested) _ = (await shop.Storefront.Order(Designs.SmallDome)).Created;
+            while (!done.IsCancellationRequested) _ = (await shop.Storefront.Order(Designs.SmallDome, customer: $"Customer {client}")).Created;
         }).ToList();
         var start = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "KitWorks.Api.dll"), "backup", copy]);
         foreach (var (key, value) in shop.Database.Settings) start.Environment[key.Replace(":", "__", StringComparison.Ordinal)] = value;
