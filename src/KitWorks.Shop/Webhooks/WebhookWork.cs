@@ -64,7 +64,7 @@ public sealed partial class WebhookWork(IServiceScopeFactory scopes, ShopSetting
 }
 
 /// <summary>One event to one webhook. The webhook is claimed first, so that of several processes one tells it.</summary>
-sealed class WebhookStep(ShopDb db, IMediator mediator, WebhookPost post, ShopSettings settings, TimeProvider clock)
+sealed class WebhookStep(ShopDb db, WriteLane lane, IMediator mediator, WebhookPost post, ShopSettings settings, TimeProvider clock)
 {
     /// <summary>Whether there may be more to tell at once.</summary>
     public async Task<bool> Take(Guid id, CancellationToken stop)
@@ -94,9 +94,12 @@ sealed class WebhookStep(ShopDb db, IMediator mediator, WebhookPost post, ShopSe
     {
         try
         {
-            // Never broken off: what has happened is written down.
-            await db.SaveChangesAsync(CancellationToken.None);
-            return true;
+            // In the lane, so that a person's change never meets ours half way; never broken off, for what has happened is written down.
+            return await lane.Ride(db, async () =>
+            {
+                await db.SaveChangesAsync(CancellationToken.None);
+                return true;
+            }, _ => true, CancellationToken.None);
         }
         catch (DbUpdateConcurrencyException)
         {
