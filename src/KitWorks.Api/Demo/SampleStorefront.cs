@@ -12,7 +12,9 @@ static class SampleStorefront
     public const string Address = "/storefront";
 
     public static void MapSampleStorefront(this IEndpointRouteBuilder app, string key) =>
-        app.MapGet(Address, () => TypedResults.Content(PlainPage.Write("A shelter for your garden", Body(key), "/storefront.js"), "text/html; charset=utf-8")).ExcludeFromDescription();
+        app.MapGet(Address, () => TypedResults.Content(Page(key), "text/html; charset=utf-8")).ExcludeFromDescription();
+
+    public static string Page(string key) => PlainPage.Write("A shelter for your garden", Body(key), "/storefront.js");
 
     static string Body(string key) => $"""
         <div class="shopfront stack" data-key="{WebUtility.HtmlEncode(key)}">

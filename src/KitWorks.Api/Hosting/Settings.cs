@@ -21,6 +21,7 @@ static partial class Settings
         "Proxies:Trusted",
         "Shop:Name", "Shop:PublicUrl",
         "Shutdown:Seconds",
+        "Storefront:Origins",
         "Telemetry:Otlp", "Telemetry:OtlpProtocol",
         "Webhooks:AnswerSeconds", "Webhooks:BeatSeconds", "Webhooks:OwnNetwork",
     ];
