@@ -84,10 +84,10 @@ sealed class OpenShop : IAsyncDisposable
     {
         Assert.Empty((await Ask(new VerifyLedger())).Faults);
         var held = new Dictionary<string, int>();
-        foreach (var order in (await Bench.Get("/api/orders?limit=200")).Ok.List("items"))
+        foreach (var order in await Bench.All("/api/orders"))
             foreach (var line in (await Bench.Get($"/api/orders/{order.Id()}")).Ok.List("reservations"))
                 held[line.Text("sku")] = held.GetValueOrDefault(line.Text("sku")) + line.Int("quantity");
-        Assert.All((await Bench.Get("/api/stock?limit=200")).Ok.List("items"), item => Assert.Equal(
+        Assert.All(await Bench.All("/api/stock"), item => Assert.Equal(
             (item.Text("sku"), held.GetValueOrDefault(item.Text("sku"))), (item.Text("sku"), item.Int("reserved"))));
     }
 

@@ -12,7 +12,7 @@ namespace KitWorks.Api.Access;
 
 /// <summary>Who calls, by the key in <c>Authorization: Bearer</c>.</summary>
 sealed class KeyAuthentication(
-    IOptionsMonitor<AuthenticationSchemeOptions> options, ILoggerFactory logger, UrlEncoder encoder, KnownKeys known, Call call, IConfiguration configuration)
+    IOptionsMonitor<AuthenticationSchemeOptions> options, ILoggerFactory logger, UrlEncoder encoder, KnownKeys known, Call call, BootstrapKey bootstrap)
     : AuthenticationHandler<AuthenticationSchemeOptions>(options, logger, encoder)
 {
     public const string SchemeName = "key";
@@ -33,7 +33,7 @@ sealed class KeyAuthentication(
         if (!header.StartsWith(bearer, StringComparison.OrdinalIgnoreCase)) return AuthenticateResult.NoResult();
         var secret = header[bearer.Length..].Trim();
         if (secret.Length > 200) return AuthenticateResult.Fail("The key is too long.");
-        var holder = IsBootstrapKey(secret)
+        var holder = bootstrap.Is(secret)
             ? new KeyHolder(Call.Bootstrap, Role.Admin)
             : known.Find(secret) ?? await Find(secret);
         if (holder is null) return AuthenticateResult.Fail("The key is unknown, expired or revoked.");
@@ -51,9 +51,16 @@ sealed class KeyAuthentication(
         Response.Headers.WWWAuthenticate = "Bearer";
         return base.HandleChallengeAsync(properties);
     }
+}
 
-    bool IsBootstrapKey(string secret) => configuration["Access:BootstrapAdminKey"] is { Length: > 0 } bootstrap
-        && CryptographicOperations.FixedTimeEquals(SHA256.HashData(Encoding.UTF8.GetBytes(secret)), SHA256.HashData(Encoding.UTF8.GetBytes(bootstrap)));
+/// <summary>The key from the settings, with which a shop is opened.</summary>
+sealed class BootstrapKey(IConfiguration settings)
+{
+    readonly byte[]? hash = settings["Access:BootstrapAdminKey"] is { Length: > 0 } secret ? HashOf(secret) : null;
+
+    public bool Is(string secret) => hash is not null && CryptographicOperations.FixedTimeEquals(HashOf(secret), hash);
+
+    static byte[] HashOf(string secret) => SHA256.HashData(Encoding.UTF8.GetBytes(secret));
 }
 
 /// <summary>Writes down when keys were used, as long as the service runs.</summary>
@@ -66,6 +73,7 @@ static class KeyAccess
 {
     public static IServiceCollection AddKeyAccess(this IServiceCollection services)
     {
+        services.AddSingleton<BootstrapKey>();
         services.AddAuthentication(KeyAuthentication.SchemeName)
             .AddScheme<AuthenticationSchemeOptions, KeyAuthentication>(KeyAuthentication.SchemeName, null);
         services.AddAuthorizationBuilder()
