@@ -5,7 +5,7 @@ using KitWorks.Api.Verbs;
 
 var root = new RootCommand("KitWorks: from an order for a geodesic shelter to the box in which nothing is missing.")
 {
-    DemoVerb.Command(), ServeVerb.Command(), MigrateVerb.Command(), KeysVerb.Command(), BackupVerb.Command(), VerifyLedgerVerb.Command(), HealthVerb.Command(),
+    DemoVerb.Command(), ServeVerb.Command(), MigrateVerb.Command(), KeysVerb.Command(), StaffVerb.Command(), BackupVerb.Command(), VerifyLedgerVerb.Command(), HealthVerb.Command(),
 };
 try
 {

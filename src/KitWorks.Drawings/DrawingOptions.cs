@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using KitWorks.Geometry;
 
 namespace KitWorks.Drawings;
@@ -48,6 +49,12 @@ public sealed record DrawingOptions
 
     /// <summary>The width on paper, 60 mm to 3 m; 180 mm by default. Text keeps its size on paper, so a wider sheet has room for more codes.</summary>
     public Length Width { get; init; } = Length.FromMillimetres(180);
+
+    /// <summary>Whether it is only a picture, without headline, codes and legend: for a small one that nobody reads figures from.</summary>
+    public bool IsPlain { get; init; }
+
+    /// <summary>The frame's openings, which are outlined and named; none by default.</summary>
+    public ImmutableArray<FramedOpening> Openings { get; init; } = [];
 
     /// <summary>The headline; null for the shelter's own name.</summary>
     public string? Title { get; init; }

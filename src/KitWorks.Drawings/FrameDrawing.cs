@@ -32,11 +32,17 @@ public static class FrameDrawing
         var measured = view is View.Plan or View.Side or View.End;
         var room = measured ? DimensionRoom : 0;
         var window = Window.Fit(frame, projection, options.Tier, new(Margin + room, Margin + headline.Height), width - 2 * Margin - room);
-        var scene = Scene.Of(frame, marks, projection, view, options.Tier, window.ToPaper);
+        var scene = Scene.Of(frame, marks, projection, view, options.Tier, options.Openings, window.ToPaper);
         var codes = Codes.Place(scene);
         var legend = new Legend(scene, marks, units, width - 2 * Margin, Notes.For(scene, codes, view, options.Tier));
 
         var legendTop = window.Bottom + room + 4;
+        if (options.IsPlain)
+        {
+            var picture = Svg.Sheet(width, window.Bottom + Margin, headline.Title, headline.Description);
+            picture.Add(SceneInk.Draw(scene));
+            return Svg.Write(picture);
+        }
         var sheet = Svg.Sheet(width, legendTop + legend.Height + Margin, headline.Title, headline.Description);
         var drawing = Svg.Group("drawing", ("font-family", Ink.Font));
         drawing.Add(headline.Draw(new(Margin, Margin)), SceneInk.Draw(scene), codes.Draw());

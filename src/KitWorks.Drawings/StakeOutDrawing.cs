@@ -17,7 +17,8 @@ public static class StakeOutDrawing
     /// <param name="units">What lengths are written in.</param>
     /// <param name="width">The width on paper, 60 mm to 3 m; null for 180 mm.</param>
     /// <param name="title">The headline; null for the shelter's own name.</param>
-    public static Outcome<string> Draw(Frame frame, Units units = Units.Metric, Length? width = null, string? title = null)
+    /// <param name="withTable">Whether the table is drawn below the ring.</param>
+    public static Outcome<string> Draw(Frame frame, Units units = Units.Metric, Length? width = null, string? title = null, bool withTable = true)
     {
         ArgumentNullException.ThrowIfNull(frame);
         if (width is { } asked && SheetWidth.Fault(asked) is { } refusal) return refusal;
@@ -45,11 +46,19 @@ public static class StakeOutDrawing
         drawing.Add(
             DimensionLines.Along(new(topLeft.X, bottomRight.Y + Ring.Room - 1), new(bottomRight.X, bottomRight.Y + Ring.Room - 1), bottomRight.Y + Ring.Room + 5, Measure.Whole(right - left, units)),
             DimensionLines.Up(new(topLeft.X - Ring.Room + 1, bottomRight.Y), new(topLeft.X - Ring.Room + 1, topLeft.Y), Margin + 2.5, Measure.Whole(high - low, units)));
-        for (var i = 0; i < notes.Count; i++) drawing.Add(Svg.Text(new(Margin, notesTop + i * 3.4 + 2), notes[i], 2.4, ("fill", Ink.Soft)));
-        drawing.Add(table.Draw(new(Margin, tableTop)));
-        var sheet = Svg.Sheet(sheetWidth, tableTop + table.Height + Margin, headline, string.Join(' ', notes));
+        for (var i = 0; i < notes.Count; i++) drawing.Add(Svg.Text(new(Margin, notesTop + i * 3.4 + 2), notes[i], 2.4));
+        if (withTable) drawing.Add(table.Draw(new(Margin, tableTop)));
+        var sheet = Svg.Sheet(sheetWidth, tableTop + (withTable ? table.Height + Margin : 0), headline, string.Join(' ', notes));
         sheet.Add(drawing);
         return Svg.Write(sheet);
+    }
+
+    /// <summary>The table's figures, stake by stake, to be set in another way.</summary>
+    public static IReadOnlyList<StakePlace> Places(Frame frame)
+    {
+        var stakes = new Stakes(frame);
+        return [.. stakes.All.Select(s => new StakePlace(
+            s, stakes.Second, stakes.Between(1, s), stakes.Between(stakes.Second, s), stakes.FromMiddle(s), stakes.Between(s, stakes.Next(s)), stakes.HeightOf(s)))];
     }
 
     static IEnumerable<string> Notes(Frame frame, Stakes stakes, Units units)
@@ -57,6 +66,16 @@ public static class StakeOutDrawing
         yield return (units == Units.Metric ? "Millimetres" : "Feet and inches") + ", between node centres, on level ground."
             + $" Set pegs 1 and {stakes.Second}, {Measure.Tape(stakes.Between(1, stakes.Second), units)} apart, and hook a tape to each: where its two readings meet, a peg stands; it keeps the place until the stake goes in, last of all. Check sides and diagonals.";
         if (frame.RadiusMm is null) yield return "Dashed: widths to check, and to pull in, before the stakes are driven home. A long shelter tends to spread at mid-length.";
-        if (frame.BaseSpreadMm > LevelMm) yield return $"The base is not level by design: its nodes differ in height by up to {Measure.Tape(frame.BaseSpreadMm, units)}{(units == Units.Metric ? " mm" : "")}. Heights are over the mean base plane.";
+        if (frame.BaseSpreadMm > LevelMm) yield return $"The base is not level by design: its nodes differ in height by up to {Measure.Tape(frame.BaseSpreadMm, units)}{(units == Units.Metric ? " mm" : "")}. Heights are over the lowest of them: lay that hub on the ground and block each of the others up by its height, or dig the ground away under the low ones.";
     }
 }
+
+/// <summary>Where a stake stands, in millimetres on level ground.</summary>
+/// <param name="Number">Its number, from 1.</param>
+/// <param name="Second">The stake that the second tape is hooked to; the first is hooked to stake 1.</param>
+/// <param name="FromFirstMm">From stake 1.</param>
+/// <param name="FromSecondMm">From the second tape's stake.</param>
+/// <param name="FromMiddleMm">From the middle.</param>
+/// <param name="ToNextMm">To the next stake.</param>
+/// <param name="HeightMm">How high its hub lies over the lowest of the ring.</param>
+public sealed record StakePlace(int Number, int Second, double FromFirstMm, double FromSecondMm, double FromMiddleMm, double ToNextMm, double HeightMm);

@@ -18,9 +18,11 @@ sealed record Framing(MeasuredNet Measured, int Kept, int[] Ring, int Lowest = 0
     /// <param name="radius">The radius of the sphere, where there is one.</param>
     public Frame Frame(Shelter shelter, double scale, double? radius)
     {
-        var tiers = Tiers();
-        var (familyCounts, kindCounts) = Count();
+        var (nodes, struts, panels, familyCounts, kindCounts) = Parts(Tiers(), scale);
         int[] familyRank = Rank(familyCounts), kindRank = Rank(kindCounts);
+        // What a cut has left nothing of has no number.
+        if (familyCounts.Contains(0)) foreach (ref var s in struts.AsSpan()) s = s with { Family = familyRank[s.Family] };
+        if (kindCounts.Contains(0)) foreach (ref var p in panels.AsSpan()) p = p with { Kind = kindRank[p.Kind] };
         var families = Indices(familyRank).Select((was, i) =>
             new StrutFamily(i, Measured.Lengths[was] * scale, radius is { } r ? Measured.Lengths[was] * scale / r : null, familyCounts[was])).ToImmutableArray();
         var kinds = Indices(kindRank).Select((was, i) =>
@@ -29,14 +31,13 @@ sealed record Framing(MeasuredNet Measured, int Kept, int[] Ring, int Lowest = 0
             return new PanelKind(i, [familyRank[a], familyRank[b], familyRank[c]],
                 Triangle.Area(Measured.Lengths[a] * scale, Measured.Lengths[b] * scale, Measured.Lengths[c] * scale) / 1e6, kindCounts[was]);
         }).ToImmutableArray();
-        var (nodes, struts, panels) = Parts(tiers, scale, familyRank, families, kindRank);
         return new()
         {
             Shelter = shelter,
             RadiusMm = radius,
-            Nodes = nodes,
-            Struts = struts,
-            Panels = panels,
+            Nodes = ImmutableCollectionsMarshal.AsImmutableArray(nodes),
+            Struts = ImmutableCollectionsMarshal.AsImmutableArray(struts),
+            Panels = ImmutableCollectionsMarshal.AsImmutableArray(panels),
             Families = families,
             PanelKinds = kinds,
             Base = ImmutableCollectionsMarshal.AsImmutableArray(Ring),
@@ -45,21 +46,25 @@ sealed record Framing(MeasuredNet Measured, int Kept, int[] Ring, int Lowest = 0
         };
     }
 
-    (ImmutableArray<Node>, ImmutableArray<Strut>, ImmutableArray<Panel>) Parts(
-        int[] tiers, double scale, int[] familyRank, ImmutableArray<StrutFamily> families, int[] kindRank)
+    // Families and kinds as the net numbers them, and how many of each are kept.
+    (Node[], Strut[], Panel[], int[] OfFamilies, int[] OfKinds) Parts(int[] tiers, double scale)
     {
         // Euler: a disc of triangles has E = 3V − 3 − n and F = 2V − 2 − n, a closed surface E = 3V − 6 and F = 2V − 4.
         var closed = Ring.Length == 0;
         var nodes = GC.AllocateUninitializedArray<Node>(Kept);
         var struts = GC.AllocateUninitializedArray<Strut>(closed ? 3 * Kept - 6 : 3 * Kept - 3 - Ring.Length);
         var panels = GC.AllocateUninitializedArray<Panel>(closed ? 2 * Kept - 4 : 2 * Kept - 2 - Ring.Length);
-        var spacings = families.Select(f => f.SpacingMm).ToArray();
+        var (ofFamilies, ofKinds) = (new int[Measured.Lengths.Length], new int[Measured.Kinds.Length]);
+        var spacings = new double[ofFamilies.Length];
+        for (var i = 0; i < spacings.Length; i++) spacings[i] = Measured.Lengths[i] * scale;
         int strut = 0, panel = 0;
         var floor = closed ? 0 : Ring.Average(n => Net.Points[n].Z);
         for (var node = 0; node < Kept; node++)
         {
             int degree = 0, first = Net.Start[node], tier = tiers[node];
             var around = Net.Around.AsSpan(first, Net.Start[node + 1] - first);
+            var familyAround = Measured.FamilyAround.AsSpan(first, around.Length);
+            var kindAround = Measured.KindAround.AsSpan(first, around.Length);
             for (int before = around[^1], i = 0; i < around.Length; before = around[i++])
             {
                 var w = around[i];
@@ -68,36 +73,19 @@ sealed record Framing(MeasuredNet Measured, int Kept, int[] Ring, int Lowest = 0
                 if (next >= Kept && before >= Kept) continue;
                 degree++;
                 if (w < node) continue;
-                var family = familyRank[Measured.FamilyAround[first + i]];
+                int family = familyAround[i];
+                ofFamilies[family]++;
                 struts[strut] = new(strut, node, w, family, spacings[family], Math.Max(tier, tiers[w]));
                 strut++;
-                if (next > node && next < Kept) panels[panel++] = new(node, w, next, kindRank[Measured.KindAround[first + i]]);
+                if (next <= node || next >= Kept) continue;
+                int kind = kindAround[i];
+                ofKinds[kind]++;
+                panels[panel++] = new(node, w, next, kind);
             }
             ref readonly var p = ref Net.Points[node];
             nodes[node] = new(node, new(p.X * scale, p.Y * scale, (p.Z - floor) * scale), degree, tier);
         }
-        return (ImmutableCollectionsMarshal.AsImmutableArray(nodes), ImmutableCollectionsMarshal.AsImmutableArray(struts),
-                ImmutableCollectionsMarshal.AsImmutableArray(panels));
-    }
-
-    // How many struts of each family and panels of each kind are kept.
-    (int[] Families, int[] Kinds) Count()
-    {
-        var (families, kinds) = (new int[Measured.Lengths.Length], new int[Measured.Kinds.Length]);
-        for (var node = 0; node < Kept; node++)
-        {
-            var first = Net.Start[node];
-            var around = Net.Around.AsSpan(first, Net.Start[node + 1] - first);
-            for (int before = around[^1], i = 0; i < around.Length; before = around[i++])
-            {
-                var w = around[i];
-                if (w < node || w >= Kept) continue;
-                var next = i + 1 < around.Length ? around[i + 1] : around[0];
-                if (next < Kept || before < Kept) families[Measured.FamilyAround[first + i]]++;
-                if (next > node && next < Kept) kinds[Measured.KindAround[first + i]]++;
-            }
-        }
-        return (families, kinds);
+        return (nodes, struts, panels, ofFamilies, ofKinds);
     }
 
     // Numbers what is still used anew; −1 for what is not.
@@ -130,7 +118,7 @@ sealed record Framing(MeasuredNet Measured, int Kept, int[] Ring, int Lowest = 0
         return tiers;
     }
 
-    double Spread(ImmutableArray<Node> nodes, double scale)
+    double Spread(Node[] nodes, double scale)
     {
         if (Ring.Length == 0) return 0;
         var spread = Ring.Max(n => nodes[n].Position.Z) - Ring.Min(n => nodes[n].Position.Z);

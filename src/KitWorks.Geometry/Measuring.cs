@@ -1,14 +1,12 @@
-using System.Collections.Immutable;
-
 namespace KitWorks.Geometry;
 
 /// <summary>The outer measures of a frame.</summary>
 static class Measuring
 {
-    public static Dimensions Of(ImmutableArray<Node> nodes, ImmutableArray<Panel> panels, ImmutableArray<PanelKind> kinds, int[] ring)
+    public static Dimensions Of(ReadOnlySpan<Node> nodes, ReadOnlySpan<Panel> panels, IEnumerable<PanelKind> kinds, ReadOnlySpan<int> ring)
     {
         double left = 0, right = 0, front = 0, back = 0, low = double.MaxValue, high = double.MinValue;
-        foreach (ref readonly var node in nodes.AsSpan())
+        foreach (ref readonly var node in nodes)
         {
             var (x, y, z) = (node.Position.X, node.Position.Y, node.Position.Z);
             (left, right, front, back) = (Math.Min(left, x), Math.Max(right, x), Math.Min(front, y), Math.Max(back, y));
@@ -20,7 +18,7 @@ static class Measuring
     }
 
     // Gauss's shoelace.
-    static double FloorArea(ImmutableArray<Node> nodes, int[] ring)
+    static double FloorArea(ReadOnlySpan<Node> nodes, ReadOnlySpan<int> ring)
     {
         var twice = 0.0;
         for (var i = 0; i < ring.Length; i++)
@@ -32,12 +30,11 @@ static class Measuring
     }
 
     // The tetrahedra between the panels and the middle of the floor. Where the base ring is not planar the floor is the fan from there.
-    static double Volume(ImmutableArray<Node> nodes, ImmutableArray<Panel> panels)
+    static double Volume(ReadOnlySpan<Node> nodes, ReadOnlySpan<Panel> panels)
     {
         var six = 0.0;
-        var all = nodes.AsSpan();
-        foreach (ref readonly var panel in panels.AsSpan())
-            six += all[panel.A].Position.Dot(all[panel.B].Position.Cross(all[panel.C].Position));
+        foreach (ref readonly var panel in panels)
+            six += nodes[panel.A].Position.Dot(nodes[panel.B].Position.Cross(nodes[panel.C].Position));
         return six / 6;
     }
 }

@@ -25,6 +25,11 @@ public sealed record Design
     /// <remarks>Left out of a design's id where it is null, so that designs made before there were load sets keep theirs.</remarks>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? LoadSet { get; init; }
+
+    /// <summary>Doors and vents, at most <see cref="OpenedFrame.MostOpenings"/>; null for none. In a kit's design each has its place, and there is one order.</summary>
+    /// <remarks>Left out of a design's id where it is null, as <see cref="LoadSet"/> is.</remarks>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<Opening>? Openings { get; init; }
 }
 
 /// <summary>A cover of one or more layers.</summary>

@@ -12,6 +12,8 @@ static class Designs
     /// The first 64 bits of the SHA-256 of a design. However a cut is written, it is told by the nodes that it keeps, so that
     /// two ways of asking for one thing have one id.
     /// </summary>
+    /// <param name="design">The design, with what it left open filled in.</param>
+    /// <param name="frame">Its frame, before openings.</param>
     public static string IdOf(Design design, Frame frame)
     {
         var shelter = design.Shelter is Dome dome ? dome with { Cut = Cut.Rows(frame.Nodes.Length) } : design.Shelter;

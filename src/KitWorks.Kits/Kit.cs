@@ -21,11 +21,17 @@ public sealed partial record Kit
     /// <summary>What was asked for.</summary>
     public required Design Design { get; init; }
 
-    /// <summary>The geometry.</summary>
+    /// <summary>The geometry, with its openings made.</summary>
     public required Frame Frame { get; init; }
 
     /// <summary>The sums.</summary>
     public required KitTotals Totals { get; init; }
+
+    /// <summary>The doors and vents: doors by stake, then vents by panel. What they leave out is not in the frame; their posts, feet and sills are.</summary>
+    public ImmutableArray<FramedOpening> Openings { get; init; } = [];
+
+    /// <summary>The stakes of each base hub, in the order of the frame's base; empty in kits made before stakes followed the screening.</summary>
+    public ImmutableArray<int> StakesAt { get; init; } = [];
 
     /// <summary>The strut types, from the shortest.</summary>
     public required ImmutableArray<StrutType> StrutTypes { get; init; }
@@ -66,7 +72,7 @@ public sealed partial record Kit
 
 /// <summary>The sums of a kit.</summary>
 /// <param name="Hubs">Hubs.</param>
-/// <param name="Struts">Struts.</param>
+/// <param name="Struts">Struts, with those that lie double around openings.</param>
 /// <param name="Panels">Panels of one layer.</param>
 /// <param name="Ties">Ties in use.</param>
 /// <param name="TiesWithSpares">Ties in the box.</param>

@@ -17,38 +17,48 @@ public sealed partial record Kit
         if (!Fittings.Choose(design, catalog).Succeeds(out var fittings, out var refusal)) return refusal;
         if (!Stands.LoadSetOf(design, catalog).Succeeds(out var loads, out refusal)) return refusal;
         if (!Frame.Build(design.Shelter, fittings.HubSystem.Allowance).Under("shelter").Succeeds(out var frame, out refusal)) return refusal;
-        if (!Materials.Complete(fittings, design, frame, loads, catalog).Succeeds(out var materials, out refusal)) return refusal;
-        design = design with { StrutStock = materials.StrutStock.Code };
-        if (!StrutTyping.Of(frame, materials, catalog).Succeeds(out var strutTypes, out refusal)) return refusal;
+        if (!Opened.Of(frame, design, fittings.HubSystem).Succeeds(out var opened, out refusal)) return refusal;
+        var screener = loads is null ? null : new Screener(opened, fittings, catalog, loads);
+        if (!Materials.Complete(fittings, design, screener, catalog).Succeeds(out var materials, out refusal)) return refusal;
+        design = design with { StrutStock = materials.StrutStock.Code, Openings = opened.Openings.IsEmpty ? null : [.. opened.Openings.Select(o => o.Opening)] };
         var warnings = WarningsOf(frame).ToList();
-        if (design.MaxStrutTypes is { } most && strutTypes.Length > most)
+        if (design.MaxStrutTypes is { } most)
         {
-            if (!FewerTypes.Of(frame, most, catalog.Workshop).Succeeds(out var fewer, out refusal)) return refusal;
-            frame = fewer.Frame;
-            warnings.Add(fewer.Warning);
-            if (!StrutTyping.Of(frame, materials, catalog).Succeeds(out strutTypes, out refusal)) return refusal;
+            // Posts and sills of doors come on top of what the customer accepts.
+            if (!StrutTyping.Of(new(frame, []), materials, catalog).Succeeds(out var shellTypes, out refusal)) return refusal;
+            if (shellTypes.Length > most)
+            {
+                if (!FewerTypes.Of(frame, most, catalog.Workshop).Succeeds(out var fewer, out refusal)) return refusal;
+                warnings.Add(fewer.Warning);
+                if (!Opened.Of(fewer.Frame, design, fittings.HubSystem).Succeeds(out opened, out refusal)) return refusal;
+                screener = loads is null ? null : new Screener(opened, fittings, catalog, loads);
+            }
         }
-        if (!Tiering.Of(frame, strutTypes, materials.HubSystem).Succeeds(out var tiers, out refusal)) return refusal;
+        if (!StrutTyping.Of(opened, materials, catalog).Succeeds(out var strutTypes, out refusal)) return refusal;
+        var stands = screener is null ? Stands.Unsaid : Stands.Of(materials, strutTypes, screener, catalog);
+        var stakesAt = stands.StakesAt ?? [.. opened.Frame.Base.Select(_ => materials.HubSystem.Stake.PerBaseHub)];
+        if (!Tiering.Of(opened, strutTypes, materials.HubSystem, stakesAt).Succeeds(out var tiers, out refusal)) return refusal;
         if (!CutPlanner.Plan(CutJobOf(strutTypes, materials.StrutStock, catalog.Workshop)).Succeeds(out var cutPlan, out refusal)) return refusal;
 
         var ties = tiers.Sum(t => t.Ties);
         var spares = (ties * catalog.Workshop.SpareTiesPercent + 99) / 100;
-        var coverM2 = CoverCutting.MaterialM2(frame, materials.Cover);
-        var stands = loads is null ? Stands.Unsaid : Stands.Of(materials, strutTypes, new(frame, fittings, catalog, loads), catalog);
+        var coverM2 = CoverCutting.MaterialM2(opened.Frame, materials.Cover);
         var bundles = new Packer(strutTypes, tiers, materials, catalog.Workshop).Pack(spares, coverM2);
         return new Kit
         {
             DesignId = Designs.IdOf(design, frame),
             Engine = EngineVersion,
             Design = design,
-            Frame = frame,
+            Frame = opened.Frame,
+            Openings = opened.Openings,
+            StakesAt = stakesAt,
             Totals = new(
-                frame.Nodes.Length, frame.Struts.Length, frame.Panels.Length, ties, ties + spares, tiers.Sum(t => t.Stakes),
+                opened.Frame.Nodes.Length, strutTypes.Sum(t => t.Count), opened.Frame.Panels.Length, ties, ties + spares, tiers.Sum(t => t.Stakes),
                 coverM2, bundles.Sum(b => b.MassGrams)),
             StrutTypes = strutTypes,
             HubTypes = Tiering.Merge(tiers.SelectMany(t => t.Hubs)),
             Tiers = tiers,
-            PanelTypes = CoverCutting.PanelTypes(frame, strutTypes),
+            PanelTypes = CoverCutting.PanelTypes(opened.Frame, strutTypes),
             Parts = PartsOf(bundles, cutPlan, materials),
             CutPlan = cutPlan,
             Kerf = catalog.Workshop.Kerf,

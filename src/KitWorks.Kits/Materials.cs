@@ -1,7 +1,6 @@
 using KitWorks.Geometry;
 using KitWorks.Kits.Catalog;
 using KitWorks.Kits.Standing;
-using KitWorks.Statics.Loads;
 
 namespace KitWorks.Kits;
 
@@ -9,11 +8,11 @@ namespace KitWorks.Kits;
 sealed record Materials(HubSystem HubSystem, StrutStock StrutStock, Tie Tie, ChosenCover? Cover)
 {
     /// <summary>The fittings with the pipe that a design names, or where it names none the smallest that passes the screening.</summary>
-    public static Outcome<Materials> Complete(Fittings fittings, Design design, Frame frame, LoadSet? loads, ShopCatalog catalog)
+    public static Outcome<Materials> Complete(Fittings fittings, Design design, Screener? screener, ShopCatalog catalog)
     {
         var pipe = catalog.StrutStocks.FirstOrDefault(s => s.Code == design.StrutStock);
         if (pipe is null && design.StrutStock is not null) return NotInCatalog.Of("strutStock", design.StrutStock, catalog.StrutStocks.Select(s => s.Code));
-        pipe ??= loads is null ? null : Choice.Of(new(frame, fittings, catalog, loads), catalog)?.Strongest;
+        pipe ??= screener is null ? null : Choice.Of(screener, catalog)?.Strongest;
         return pipe is not null
             ? new Materials(fittings.HubSystem, pipe, fittings.Tie, fittings.Cover)
             : Refusal.OfField("design.no-choice", "strutStock",

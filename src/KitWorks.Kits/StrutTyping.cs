@@ -7,8 +7,10 @@ namespace KitWorks.Kits;
 /// <summary>Families whose cut lengths round to one setting of the saw share a strut type.</summary>
 static class StrutTyping
 {
-    public static Outcome<ImmutableArray<StrutType>> Of(Frame frame, Materials materials, ShopCatalog catalog)
+    public static Outcome<ImmutableArray<StrutType>> Of(OpenedFrame opened, Materials materials, ShopCatalog catalog)
     {
+        var frame = opened.Frame;
+        var doubled = opened.Doubled.CountBy(strut => frame.Struts[strut].Family).ToDictionary();
         var (hubs, stock, workshop) = (materials.HubSystem, materials.StrutStock, catalog.Workshop);
         var shortest = frame.Families[0].SpacingMm - 2 * hubs.Allowance.Millimetres;
         if (shortest < ShortestStrutMm)
@@ -18,7 +20,7 @@ static class StrutTyping
         var types = frame.Families
             .GroupBy(f => SawSetting(f.SpacingMm - 2 * hubs.Allowance.Millimetres, workshop.SawStep))
             .OrderBy(g => g.Key)
-            .Select((g, place) => TypeOf(g.Key, [.. g], catalog.Palette.TagFor(place), place))
+            .Select((g, place) => TypeOf(g.Key, [.. g], catalog.Palette.TagFor(place), place, g.Sum(f => doubled.GetValueOrDefault(f.Index))))
             .ToImmutableArray();
         return types[^1].CutLength.Tenths > usable
             ? Refusal.OfField("design.strut-too-long", "shelter/size",
@@ -26,13 +28,13 @@ static class StrutTyping
             : types;
     }
 
-    static StrutType TypeOf(Length cutLength, ImmutableArray<StrutFamily> families, Tag tag, int place)
+    static StrutType TypeOf(Length cutLength, ImmutableArray<StrutFamily> families, Tag tag, int place, int doubled)
     {
         var count = families.Sum(f => f.Count);
         return new(
             $"S{place + 1}", tag, families.Sum(f => f.SpacingMm * f.Count) / count, cutLength,
             families[0].ChordFactor is null ? null : families.Sum(f => f.ChordFactor * f.Count) / count,
-            count, [.. families.Select(f => f.Index)]);
+            count + doubled, [.. families.Select(f => f.Index)]);
     }
 
     /// <summary>
@@ -50,5 +52,5 @@ static class StrutTyping
     const int NoiseDigits = 6;
 
     /// <summary>Shorter pieces cannot be held safely at a saw's stop; common practice, no source.</summary>
-    const double ShortestStrutMm = 50;
+    public const double ShortestStrutMm = 50;
 }

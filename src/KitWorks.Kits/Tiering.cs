@@ -7,8 +7,9 @@ namespace KitWorks.Kits;
 /// <summary>Sorts a frame into the stages in which it is built.</summary>
 static class Tiering
 {
-    public static Outcome<ImmutableArray<Tier>> Of(Frame frame, ImmutableArray<StrutType> strutTypes, HubSystem hubSystem)
+    public static Outcome<ImmutableArray<Tier>> Of(OpenedFrame opened, ImmutableArray<StrutType> strutTypes, HubSystem hubSystem, ImmutableArray<int> stakesAt)
     {
+        var frame = opened.Frame;
         var most = frame.Nodes.Max(n => n.Degree);
         if (most > hubSystem.Hubs.Max(h => h.Ways))
             return Refusal.OfField("design.no-hub", "hubSystem",
@@ -19,7 +20,7 @@ static class Tiering
         foreach (var type in strutTypes)
             foreach (var family in type.Families)
                 typeOfFamily[family] = type;
-        var strutsByTier = frame.Struts.ToLookup(s => s.Tier);
+        var strutsByTier = frame.Struts.Concat(opened.Doubled.Select(id => frame.Struts[id])).ToLookup(s => s.Tier);
         var nodesByTier = frame.Nodes.ToLookup(n => n.Tier);
         var tierCount = frame.TierCount;
         return Enumerable.Range(0, tierCount).Select(number =>
@@ -31,7 +32,7 @@ static class Tiering
                 [.. strutTypes.Select(t => new TierStruts(t.Code, struts.Count(s => typeOfFamily[s.Family] == t))).Where(t => t.Count > 0)],
                 Merge(nodesByTier[number].Select(n => HubTypeOf(fitting, n))),
                 Ties: struts.Count * 2 * hubSystem.TiesPerEnd,
-                Stakes: number == 0 ? frame.Base.Length * hubSystem.Stake.PerBaseHub : 0);
+                Stakes: number == 0 ? stakesAt.Sum() : 0);
         }).ToImmutableArray();
     }
 

@@ -40,6 +40,8 @@ public sealed class LabelPress
     public static Outcome<LabelPress> Open(PressFolders? folders = null)
     {
         var from = folders ?? new();
+        if (from.OwnFonts is { } missing && !Directory.Exists(missing))
+            return new Refusal(RefusalKind.Impossible, "label.fonts-folder", $"There is no folder '{missing}', which is set as that of the shop's own fonts.");
         var fontFolders = new[] { Path.Combine(from.Templates, "fonts"), from.OwnFonts }.OfType<string>().ToArray();
         if (!FontShelf.Open(fontFolders, from.SystemFonts).Succeeds(out var fonts, out var refusal)) return refusal;
         if (!TemplateShelf.Open(from, fonts).Succeeds(out var templates, out refusal)) return refusal;

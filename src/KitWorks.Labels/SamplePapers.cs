@@ -9,11 +9,15 @@ static class SamplePapers
 
     public static IReadOnlyList<object> Of(string kind) => kind switch
     {
-        "picklist" => [Picklist],
-        "cut-stops" or "cut-patterns" => [CutSheet],
+        "picklist" or "picklist-notes" => [Picklist],
+        "cut-stops" or "cut-patterns" or "cut-goes" => [CutSheet],
         "packing-list" or "packing-parcels" => [PackingList, PackingList with { Parcels = [] }],
         "guide-cover" or "guide-parts" or "guide-notes" => [Cover],
-        "guide-stakes" => [new GuideStakes("3V dome", "26-00418", "Larkfield Domes") { Picture = Picture, Count = 15 }],
+        "guide-stakes" or "guide-pegs" => [new GuideStakes("3V dome", "26-00418", "Larkfield Domes")
+        {
+            Picture = Picture, Count = 15, Second = 6, HasHeights = true, Pegs = [new(1, "–", "5 706", "3 000", "1 231", "18")],
+        }],
+        "guide-openings" => [new GuideOpenings("3V dome", "26-00418", "Larkfield Domes") { Openings = [new("Door between stakes 3 and 4", "Left out: one base hub, 4 struts and 3 panels.", "In tier 1 stand the posts.")] }],
         "guide-foundation" or "guide-tier" or "guide-picture" => [Tier, Tier with { Number = 5, IsTop = true, HubCount = 1, TiesPerEnd = 2 }],
         "guide-end" or "guide-care" => [End, End with { IsLong = false, HasCover = false, Stakes = 0 }],
         _ => [],
@@ -21,21 +25,22 @@ static class SamplePapers
 
     static Picklist Picklist { get; } = new()
     {
-        Order = "26-00418", Code = "PICK-26-00418", Shelter = "3V dome", Customer = "A. Customer",
+        Order = "26-00418", Code = "PICK-26-00418", Shelter = "3V dome", Customer = "A. Customer", Warnings = ["Too much for the tie."],
         Lines = [new("A-03-2", "HUB-6", "Six-way hub", 15, "pieces", 0, TagMark.None), new("", "S3", "Strut", 80, "pieces", 1, Tag)],
     };
 
     static CutSheet CutSheet { get; } = new()
     {
-        Order = "26-00418", Shelter = "3V dome", Kerf = "3.0 mm", Fetch = "83 × PIPE-33", Stops = [new("S3", Tag, "1216.5 mm", 80)],
+        Order = "26-00418", Shelter = "3V dome", Kerf = "3.0 mm", Fetch = "83 × PIPE-33", Stops = [new("S3", Tag, "1216.5 mm", 80, 12)],
         Rows = [new(1, 2, 2, 0, "3048.0 mm PIPE-33", "2 × S3", "612.0 mm", Picture)],
+        Goes = [new("26-00418", 7, 20, "L3", "1216.5 mm", "S3", Tag)],
     };
 
     static PackingList PackingList { get; } = new()
     {
         Order = "26-00418", To = "A. Customer\n1 Long Lane", From = "Larkfield Domes\n2 Mill Yard", Shelter = "3V dome", Mass = "140.2 kg",
         Bundles = [new(1, "K26-00418-1-01-X", 0, "20 × S3", Tag, "11.6 kg", 1), new(2, "K26-00418-1-02-X", 0, "20 hubs", TagMark.None, "2.4 kg", 0, "2")],
-        Parcels = [new(1, "106141412345678908", "1300 × 250 × 250 mm", "24.1 kg")],
+        Parcels = [new(1, "106141412345678908", "1300 × 250 × 250 mm", "24.1 kg", "Standard parcel", "1, 2")],
     };
 
     static GuideCover Cover { get; } = new("3V dome", "26-00418", "Larkfield Domes")
@@ -53,6 +58,6 @@ static class SamplePapers
 
     static GuideEnd End { get; } = new("3V dome", "26-00418", "Larkfield Domes")
     {
-        Stakes = 15, BaseHubs = 15, IsLong = true, HasCover = true, Panels = 105, Checks = [new("Height", "3461.0 mm")],
+        Stakes = 15, BaseHubs = 15, StakesWhere = "one through each of the 15 base hubs", IsLong = true, HasCover = true, Panels = 105, Checks = [new("Height", "3461.0 mm")],
     };
 }

@@ -36,6 +36,8 @@ sealed class TemplateShelf
     {
         if (folders.OwnTemplates is { } missing && !Directory.Exists(missing))
             return new Refusal(RefusalKind.Impossible, "label.templates-folder", $"There is no folder '{missing}', which is set as that of the shop's own label templates.");
+        var kinds = Files(folders.Templates, own: false).Select(f => KindAndName(f.Path).Kind).Distinct().Order(StringComparer.Ordinal).ToList();
+        if (Files(folders.OwnTemplates, own: true).Select(f => f.Path).Order(StringComparer.Ordinal).FirstOrDefault(f => !kinds.Contains(KindAndName(f).Kind)) is { } stray) return Stray(stray, kinds);
         var files = Files(folders.Templates, own: false).Concat(Files(folders.OwnTemplates, own: true))
             .GroupBy(f => Path.GetFileName(f.Path), StringComparer.OrdinalIgnoreCase).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => g.Last());
         var read = new List<(LabelTemplate, Template)>();
@@ -43,11 +45,26 @@ sealed class TemplateShelf
         {
             using var stream = File.OpenRead(file);
             if (!TemplateReader.Read(Path.GetFileName(file), stream, fonts).Succeeds(out var template, out var refusal)) return refusal;
-            var name = Path.GetFileNameWithoutExtension(file);
-            var dash = name.LastIndexOf('-');
-            read.Add((new(dash < 0 ? name : name[..dash], name[(dash + 1)..], template.WidthMm, template.HeightMm, own), template));
+            var (kind, name) = KindAndName(file);
+            read.Add((new(kind, name, template.WidthMm, template.HeightMm, own), template));
         }
         return new TemplateShelf(read);
+    }
+
+    static (string Kind, string Name) KindAndName(string file)
+    {
+        var name = Path.GetFileNameWithoutExtension(file);
+        var dash = name.LastIndexOf('-');
+        return (dash < 0 ? name : name[..dash], name[(dash + 1)..]);
+    }
+
+    /// <summary>A template of no kind would lie there unused and nobody would know.</summary>
+    static Refusal Stray(string file, List<string> kinds)
+    {
+        var kind = KindAndName(file).Kind;
+        var near = kinds.Where(k => Spelling.Distance(k, kind) <= 2).OrderBy(k => Spelling.Distance(k, kind)).Select(k => $"'{k}'").ToList();
+        return new(RefusalKind.Impossible, "label.template-name",
+            $"{file}: nothing is printed from templates of the kind '{kind}'; a file's name is a kind, a dash and a name. {(near.Count > 0 ? $"Is it {string.Join(" or ", near)}?" : $"The kinds are {string.Join(", ", kinds)}.")}");
     }
 
     static IEnumerable<(string Path, bool Own)> Files(string? folder, bool own) => Directory.Exists(folder) ? Directory.EnumerateFiles(folder, "*.svg").Select(f => (f, own)) : [];

@@ -11,9 +11,9 @@ static class Values
     static readonly Type[] Named =
     [
         typeof(BundleLabel), typeof(HubBagLabel), typeof(TieBagLabel), typeof(ParcelLabel), typeof(BinLabel), typeof(RemnantLabel),
-        typeof(LabelItem), typeof(TagMark), typeof(PageMark), typeof(Picklist), typeof(PickLine), typeof(PickStop), typeof(CutSheet), typeof(CutStop), typeof(CutRow),
+        typeof(LabelItem), typeof(TagMark), typeof(PageMark), typeof(Picklist), typeof(PickLine), typeof(PickStop), typeof(CutSheet), typeof(CutStop), typeof(CutRow), typeof(CutGoes),
         typeof(PackingList), typeof(PackedBundle), typeof(PackedParcel), typeof(GuideCover), typeof(GuideStakes), typeof(GuideTier), typeof(GuideEnd), typeof(GuideStruts), typeof(GuideHubs),
-        typeof(GuideCheck),
+        typeof(GuideCheck), typeof(GuideOpenings), typeof(GuideOpening), typeof(GuidePeg),
     ];
 
     public static TemplateOptions Options()

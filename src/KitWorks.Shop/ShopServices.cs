@@ -5,6 +5,8 @@ using KitWorks.Geometry;
 using KitWorks.Shop.Pipeline;
 using KitWorks.Shop.Storage;
 using MediatR;
+using Microsoft.AspNetCore.Identity;
+using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
@@ -22,6 +24,7 @@ public static class ShopServices
         // What never changes is worked out once, and not again for each request.
         services.AddDbContext<ShopDb>(database, ServiceLifetime.Scoped, ServiceLifetime.Singleton);
         services.AddScoped<Call>();
+        AddStaff(services);
         services.AddSingleton<KeysInFlight>();
         services.AddSingleton<Access.KnownKeys>();
         services.AddSingleton<Access.KeyUses>();
@@ -30,13 +33,31 @@ public static class ShopServices
         services.AddSingleton<WriteLane>();
         services.AddScoped<Answering>();
         services.AddScoped<Inventory.Ledger>();
+        services.AddSingleton<Orders.OrderDesk>();
+        services.AddScoped<Orders.OrderTaking>();
         services.AddSingleton<Printing.OrderLabelPress>();
         services.AddSingleton<Printing.Ipp.IppConnections>();
         services.AddSingleton<Printing.PrinterRoom>();
         services.AddScoped<Printing.PrintedDocument>();
         services.AddScoped<Printing.PrintStep>();
         services.AddSingleton<Printing.PrintWork>();
+        services.AddSingleton<Webhooks.WebhookPost>();
+        services.AddScoped<Webhooks.WebhookStep>();
+        services.AddSingleton<Webhooks.WebhookWork>();
         return services.AddMediator(typeof(ShopServices).Assembly);
+    }
+
+    /// <summary>Identity's passwords and lock-outs, on our table; which names and passwords will do, the commands say.</summary>
+    static void AddStaff(IServiceCollection services)
+    {
+        services.AddIdentityCore<Access.StaffMember>(identity =>
+        {
+            identity.User.AllowedUserNameCharacters = "";
+            identity.Password = new() { RequireDigit = false, RequireLowercase = false, RequireUppercase = false, RequireNonAlphanumeric = false, RequiredLength = 1, RequiredUniqueChars = 1 };
+            identity.Lockout.MaxFailedAccessAttempts = 5;
+            identity.Lockout.DefaultLockoutTimeSpan = TimeSpan.FromMinutes(5);
+        });
+        services.AddScoped<IUserStore<Access.StaffMember>, UserOnlyStore<Access.StaffMember, ShopDb, Guid>>();
     }
 
     /// <summary>
@@ -83,9 +104,18 @@ public sealed record ShopSettings
     /// <summary>The shop's own label templates, which stand in for the shipped ones of the same name; null for none.</summary>
     public string? LabelTemplates { get; init; }
 
+    /// <summary>A folder of the shop's own fonts, for characters that the shipped ones lack; null for none.</summary>
+    public string? LabelFonts { get; init; }
+
+    /// <summary>The shop's own sheets and rolls of labels; one of the name of a built-in one stands in for it.</summary>
+    public ImmutableArray<Labels.LabelStock> LabelStocks { get; init; } = [];
+
     /// <summary>The shop's printers, each of another name.</summary>
     public ImmutableArray<Printing.PrinterSetting> Printers { get; init; } = [];
 
     /// <summary>How patient the shop is with its printers.</summary>
     public Printing.PrintingPace PrintingPace { get; init; } = new();
+
+    /// <summary>How webhooks are told.</summary>
+    public Webhooks.WebhookPace WebhookPace { get; init; } = new();
 }

@@ -14,6 +14,7 @@ public sealed class TrussAnalysis
     readonly double[] lengths;
     readonly Point3[] directions;
     readonly double[] eulerLoads;
+    readonly bool[] stands;
 
     internal TrussAnalysis(TrussModel model, Section section, Unknowns unknowns, EnvelopeCholesky factor)
     {
@@ -21,6 +22,8 @@ public sealed class TrussAnalysis
         lengths = [.. model.Members.Select(m => model.Nodes[m.From].DistanceTo(model.Nodes[m.To]))];
         directions = [.. model.Members.Select((m, i) => (model.Nodes[m.To] - model.Nodes[m.From]) * (1 / lengths[i]))];
         eulerLoads = [.. lengths.Select(l => section.EulerLoadN(l))];
+        stands = new bool[model.Nodes.Length];
+        foreach (var node in model.Stood) stands[node] = true;
         Mechanisms = [.. factor.Motions.Select(x => Mechanism.Of(model, unknowns.Scatter(x)))];
     }
 
@@ -51,12 +54,26 @@ public sealed class TrussAnalysis
         ArgumentNullException.ThrowIfNull(loads);
         if (NodeLoadCheck.Fault(Model, loads) is { } refusal) return refusal;
         if (!Mechanisms.IsEmpty) return Mechanism.RefusalOf(Mechanisms);
-        var applied = new Point3[Model.Nodes.Length];
-        foreach (var (node, x, y, z) in loads) applied[node] += new Point3(x, y, z);
-        return Solve(applied, longTerm);
+        return Result(Respond(loads), longTerm);
     }
 
-    TrussResult Solve(Point3[] applied, bool longTerm)
+    TrussResult Result(Response response, bool longTerm)
+    {
+        // All members have one modulus, so a softer one stretches the displacements and leaves the forces.
+        var softer = Section.ModulusMPa / Section.Modulus(longTerm);
+        if (softer > 1) response.Stretch(softer);
+        return new(this, softer, response);
+    }
+
+    internal Response Respond(IEnumerable<NodeLoad> loads)
+    {
+        var applied = new Point3[Model.Nodes.Length];
+        foreach (var (node, x, y, z) in loads) applied[node] += new Point3(x, y, z);
+        return Respond(applied);
+    }
+
+    /// <summary>The answer to one force a node, for a frame that is no mechanism.</summary>
+    internal Response Respond(Point3[] applied)
     {
         var met = Model.Slides ? [.. applied] : applied;
         friction.Meet(met);
@@ -65,9 +82,7 @@ public sealed class TrussAnalysis
         var shifts = unknowns.Scatter(b);
         friction.Settle(shifts);
         var forces = Forces(shifts);
-        var softer = Section.ModulusMPa / Section.Modulus(longTerm);
-        if (softer > 1) Soften(shifts, softer);
-        return new(this, softer, forces, shifts, applied);
+        return new(forces, shifts, Ground(forces, applied));
     }
 
     /// <summary>N = E·A/L·d·(u₂ − u₁).</summary>
@@ -83,16 +98,30 @@ public sealed class TrussAnalysis
         return forces;
     }
 
-    /// <summary>All members have one modulus, so a softer one scales the displacements and leaves the forces.</summary>
-    static void Soften(Point3[] shifts, double by)
+    /// <summary>What the members and the loads leave unbalanced at a node, the ground bears.</summary>
+    Reaction[] Ground(double[] forces, Point3[] applied)
     {
-        for (var i = 0; i < shifts.Length; i++) shifts[i] *= by;
+        var sums = new Point3[applied.Length];
+        for (var i = 0; i < forces.Length; i++)
+        {
+            var (_, from, to) = Model.Members[i];
+            if (!stands[from] && !stands[to]) continue;
+            var pull = directions[i] * forces[i];
+            sums[from] += pull;
+            sums[to] -= pull;
+        }
+        var ground = new Reaction[Model.Stood.Length];
+        for (var i = 0; i < ground.Length; i++)
+        {
+            var s = Model.Supports[Model.StoodSupports[i]];
+            var sum = sums[s.Node] + applied[s.Node];
+            ground[i] = new(s.Node, s.X || Model.Slides ? -sum.X : 0, s.Y || Model.Slides ? -sum.Y : 0, s.Z ? -sum.Z : 0);
+        }
+        return ground;
     }
 
     /// <summary>The length of the member at a place in <see cref="TrussModel.Members"/>, in millimetres.</summary>
     public double LengthMm(int member) => lengths[member];
-
-    internal Point3 Direction(int member) => directions[member];
 
     internal double EulerLoadN(int member) => eulerLoads[member];
 }

@@ -46,6 +46,8 @@ public sealed partial class TrussModel
         (Nodes, Members, Supports, reached) = (nodes, members, supports, new bool[nodes.Length]);
         foreach (var end in members.SelectMany(m => new[] { m.From, m.To }).Where(IsNode)) reached[end] = true;
         SpanMm = Span();
+        StoodSupports = [.. supports.Index().Where(s => IsNode(s.Item.Node) && reached[s.Item.Node]).Select(s => s.Index)];
+        Stood = [.. StoodSupports.Select(s => supports[s].Node)];
     }
 
     /// <summary>Where the nodes are, in millimetres.</summary>
@@ -57,14 +59,26 @@ public sealed partial class TrussModel
     /// <summary>The nodes that are held.</summary>
     public ImmutableArray<Support> Supports { get; }
 
+    /// <summary>The nodes that are held and that a member reaches, in the order of the supports.</summary>
+    internal ImmutableArray<int> Stood { get; }
+
+    /// <summary>The places of their supports.</summary>
+    internal ImmutableArray<int> StoodSupports { get; }
+
     /// <summary>The cover's triangles, counter-clockwise seen from outside; empty where there is no cover.</summary>
     public ImmutableArray<Panel> Panels { get; private init; } = [];
+
+    /// <summary>
+    /// The struts beside which a second one lies, tied to it: together they bear twice Euler's load. Nothing else is reckoned twice, for the force comes in at
+    /// the ends of one.
+    /// </summary>
+    public ImmutableHashSet<int> Doubled { get; private init; } = [];
 
     /// <summary>Whether the supports leave the whole free to slide and turn on the ground, as <see cref="BaseSupport.Sliding"/> says.</summary>
     public bool Slides { get; private init; }
 
     /// <summary>The same model, free to slide on the ground: its supports hold it up only, as <see cref="BaseSupport.Sliding"/> says.</summary>
-    public TrussModel Sliding() => new(Nodes, Members, [.. Supports.Select(s => new Support(s.Node, false, false, s.Z))]) { Panels = Panels, Slides = true };
+    public TrussModel Sliding() => new(Nodes, Members, [.. Supports.Select(s => new Support(s.Node, false, false, s.Z))]) { Panels = Panels, Doubled = Doubled, Slides = true };
 
     /// <summary>The lesser of its extents along x and y, in millimetres; where that is nothing, the greatest extent.</summary>
     public double SpanMm { get; }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Runtime.InteropServices;
 using KitWorks.Geometry;
+using KitWorks.Statics.Solving;
 
 namespace KitWorks.Statics;
 
@@ -34,15 +35,18 @@ public sealed class TrussResult
     /// <summary>A force below this share of the largest in the frame is rounding.</summary>
     const double Noise = 1e-9;
 
-    internal TrussResult(TrussAnalysis analysis, double softer, double[] forces, Point3[] shifts, Point3[] applied)
+    internal TrussResult(TrussAnalysis analysis, double softer, Response response)
     {
-        Members = Struts(analysis, softer, forces);
-        var displacements = ImmutableArray.CreateBuilder<Displacement>(shifts.Length);
-        for (var n = 0; n < shifts.Length; n++)
-            if (analysis.Model.Has(n)) displacements.Add(new(n, shifts[n].X, shifts[n].Y, shifts[n].Z));
+        Response = response;
+        Members = Struts(analysis, softer, response.Forces);
+        var displacements = ImmutableArray.CreateBuilder<Displacement>(response.Shifts.Length);
+        for (var n = 0; n < response.Shifts.Length; n++)
+            if (analysis.Model.Has(n)) displacements.Add(new(n, response.Shifts[n].X, response.Shifts[n].Y, response.Shifts[n].Z));
         Displacements = displacements.ToImmutable();
-        Reactions = Ground(analysis, forces, applied);
+        Reactions = ImmutableCollectionsMarshal.AsImmutableArray(response.Ground);
     }
+
+    internal Response Response { get; }
 
     /// <summary>One force a member, in the structure's order.</summary>
     public ImmutableArray<MemberForce> Members { get; }
@@ -65,24 +69,4 @@ public sealed class TrussResult
             members[i] = new(analysis.Model.Members[i].Strut, forces[i], forces[i] < -Noise * most ? analysis.EulerLoadN(i) / softer / -forces[i] : null);
         return ImmutableCollectionsMarshal.AsImmutableArray(members);
     }
-
-    /// <summary>What the members and the loads leave unbalanced at a node, the ground bears.</summary>
-    static ImmutableArray<Reaction> Ground(TrussAnalysis analysis, double[] forces, Point3[] applied)
-    {
-        var model = analysis.Model;
-        Point3[] sums = [.. applied];
-        for (var i = 0; i < forces.Length; i++)
-        {
-            var pull = analysis.Direction(i) * forces[i];
-            sums[model.Members[i].From] += pull;
-            sums[model.Members[i].To] -= pull;
-        }
-        var reactions = ImmutableArray.CreateBuilder<Reaction>(model.Supports.Length);
-        foreach (var s in model.Supports)
-            if (model.Has(s.Node)) reactions.Add(Of(model, s, sums[s.Node]));
-        return reactions.ToImmutable();
-    }
-
-    static Reaction Of(TrussModel model, Support s, Point3 sum) => new(s.Node,
-        s.X || model.Slides ? -sum.X : 0, s.Y || model.Slides ? -sum.Y : 0, s.Z ? -sum.Z : 0);
 }

@@ -75,6 +75,27 @@ public sealed class FewestLengthsTests
         Assert.Equal(FewestLengths.Within(frame, Designs.Mm(2)).Value.Frame.Nodes, FewestLengths.Within(frame, Designs.Mm(2)).Value.Frame.Nodes);
     }
 
+    [Theory]
+    [InlineData(0), InlineData(100_000), InlineData(500_000)]
+    public void Of_WhenWorkRunsOut_SaysSoAndStillCloses(long workLimit)
+    {
+        var frame = Hemisphere(12);
+
+        var stopped = FewestLengths.Of(frame, 4, workLimit).Value;
+
+        Assert.True(stopped.WorkRanOut);
+        Assert.True(stopped.WorstMisfitMm >= FewestLengths.Of(frame, 4).Value.WorstMisfitMm);
+        Closes(frame, stopped, stopped.WorstMisfitMm);
+    }
+
+    [Theory]
+    [InlineData(8), InlineData(16)]
+    public void Within_WhenHemisphere_TakesLessThanAFifthOfTheWorkAllowed(int frequency)
+    {
+        Assert.False(FewestLengths.Within(Hemisphere(frequency), Designs.Mm(2), FewestLengths.WorkLimit / 5).Value.WorkRanOut);
+        Assert.False(FewestLengths.Of(Hemisphere(frequency), 6, FewestLengths.WorkLimit / 5).Value.WorkRanOut);
+    }
+
     [Fact]
     public void Within_WhenAskedForNothing_Refuses()
     {

@@ -23,15 +23,59 @@ public class LabelTextTests
         Assert.Contains("{{ tier_name }}", refusal.Detail, StringComparison.Ordinal);
     }
 
-    [Fact]
-    public void Text_WhenNoFontHasACharacter_IsRefusedAndNamesIt()
+    [Theory]
+    [InlineData("A \U00012000 B", "A □ B")]
+    [InlineData("Zoë \U0001F3D5\uFE0F Camp", "Zoë □")]
+    public void Text_WhenNoFontHasACharacter_ShowsABoxForIt(string shop, string printed)
     {
-        // U+12000, a cuneiform sign.
+        // A cuneiform sign, and a pictograph with its variation mark.
         using var folder = new Reading.Folder();
         var press = LabelPress.Open(new() { SystemFonts = [folder.Path] }).Value;
-        var refusal = press.Pdf([Samples.Bundle with { Shop = "\U00012000" }], LabelStock.Page100x150).Refusal;
-        Assert.Equal("label.glyph-missing", refusal?.Code);
-        Assert.Contains("U+12000", refusal!.Detail, StringComparison.Ordinal);
+        using var pdf = PdfDocument.Open(press.Pdf([Samples.Bundle with { Shop = shop }], LabelStock.Page100x150).Value);
+        Assert.Contains(printed, string.Join(' ', pdf.GetPage(1).GetWords().Select(w => w.Text)), StringComparison.Ordinal);
+    }
+
+    public static TheoryData<string> LongNames => [new string('W', 190), string.Join(' ', Enumerable.Repeat("Friends of the Long Meadow", 6))[..145], new string('W', 30), "Ann " + new string('W', 190)];
+
+    [Theory]
+    [MemberData(nameof(LongNames))]
+    public void Papers_WhenTheCustomersNameIsLong_WrapItAndThenCutItOff(string name)
+    {
+        foreach (var (paper, right, bottom) in new (Paper, double, double)[]
+        {
+            (Papers.ShopPapers.Picklist(3) with { Customer = name, Code = "" }, 118, 31),
+            (Papers.ShopPapers.PackingList(3) with { To = $"{name}\n1 Long Lane", Reference = name }, 192, 42),
+        })
+        {
+            using var pdf = PdfDocument.Open(Samples.Press.Pdf(paper).Value);
+            var page = pdf.GetPage(1);
+            // The template stands in the middle of A4: 5 mm in from the left, 13.5 mm from the top.
+            var head = page.Letters.Where(l => l.Value is "W" or "…" or "F" && (page.Height - l.StartBaseLine.Y) / 72 * 25.4 - 13.5 < bottom).ToList();
+            Assert.NotEmpty(head);
+            Assert.All(head, l => Assert.True(l.EndBaseLine.X / 72 * 25.4 - 5 < right + 0.2, $"“{l.Value}” ends at {l.EndBaseLine.X / 72 * 25.4 - 5:0.0} mm of {right}."));
+            var said = string.Concat(page.Letters.Select(l => l.Value));
+            Assert.Contains(name.Replace(" ", "", StringComparison.Ordinal)[..20], said.Replace(" ", "", StringComparison.Ordinal), StringComparison.Ordinal);
+            if (name.Length > 150) Assert.Contains("…", said, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void Labels_WhenADescriptionIsLong_CutItOff()
+    {
+        var contents = Samples.Bundle.Contents[0] with { Description = string.Join(' ', Enumerable.Repeat("Ring hub, six ways, drilled", 12)) };
+        foreach (var stock in LabelStock.BuiltIn)
+            foreach (var label in new Label[] { Samples.Bundle with { Contents = [contents] }, Samples.Hubs with { Contents = [contents] }, Samples.Ties with { Contents = [contents] } })
+                Assert.Null(Samples.Press.Pdf([label], stock).Refusal);
+    }
+
+    [Fact]
+    public void Text_WhenItIsRefused_SaysMillimetres()
+    {
+        using var folder = new Reading.Folder();
+        // Ten units to the millimetre: 200 units are 20 mm.
+        folder.Write("bundle-100x150.svg", "<svg xmlns='http://www.w3.org/2000/svg' width='100mm' height='150mm' viewBox='0 0 1000 1500'><text x='5' y='90' font-size='40'><desc>width 200</desc>{{ tier_name }}</text></svg>");
+        var refusal = LabelPress.Open(new() { OwnTemplates = folder.Path }).Value.Pdf([Samples.Bundle with { TierName = new string('W', 40) }], LabelStock.Page100x150).Refusal;
+        Assert.Contains("into 20 mm,", refusal!.Detail, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -13,11 +13,13 @@ public class Look
         void Keep(string name, byte[] pdf) => File.WriteAllBytes(Path.Combine(folder, name + ".pdf"), pdf);
         Label[] packs = [Samples.Bundle, Samples.Stakes, Samples.Hubs, Samples.Ties];
         foreach (var stock in LabelStock.BuiltIn.Take(4)) Keep($"packs-{stock.Name}", Samples.Press.Pdf(packs, stock).Value);
-        foreach (var stock in LabelStock.BuiltIn.Skip(4)) Keep($"shelf-{stock.Name}", Samples.Press.Pdf([Samples.Bin, Samples.Remnant], stock).Value);
+        foreach (var stock in LabelStock.BuiltIn.Skip(4)) Keep($"shelf-{stock.Name}", Samples.Press.Pdf([.. packs, Samples.Bin, Samples.Remnant], stock).Value);
         Keep("picklist", Samples.Press.Pdf(ShopPapers.Picklist(30)).Value);
         Keep("packing-list", Samples.Press.Pdf(ShopPapers.PackingList(31)).Value);
+        Keep("batch-sheet", Samples.Press.Pdf(ShopPapers.BatchSheet(MadeKit.Dome(3, "5/8"), MadeKit.Dome(2, "1/2"))).Value);
         Keep("cut-sheet", Samples.Press.Pdf(ShopPapers.CutSheet(MadeKit.Dome(3, "5/8"))).Value);
         Keep("guide-dome", Samples.Press.Pdf(ShopPapers.Guide(MadeKit.Dome(3, "5/8"), "3V dome, 5/8, 6 m floor")).Value);
+        Keep("guide-openings", Samples.Press.Pdf(ShopPapers.Guide(MadeKit.Dome(3, "5/8", new Geometry.Door(), new Geometry.Door { Stake = 7, Top = Geometry.DoorTop.Peaked }, new Geometry.Vent()), "3V dome, 5/8, 6 m floor")).Value);
         Keep("guide-oblong", Samples.Press.Pdf(ShopPapers.Guide(MadeKit.Oblong(1), "Oblong, 6-fold, one bay"), PaperSize.Letter).Value);
         Keep("parcel", Samples.Press.Pdf([Samples.Parcel], LabelStock.Page100x150).Value);
         Keep("hard", Samples.Press.Pdf(

@@ -5,6 +5,7 @@ public class SsccTests
     [Theory]
     [InlineData("37610425002123456", '9')] // GS1 General Specifications 7.9.1, from memory
     [InlineData("10614141234567890", '8')] // EPC Tag Data Standard's example, from memory
+    [InlineData("95135623050123698", '6')] // lloricode/check-digit's test, held against GS1's own calculator
     [InlineData("629104150021", '3')] // GS1 Hong Kong's page on check digits
     public void CheckDigit_OfPublishedNumbers(string digits, char check) => Assert.Equal(check, Sscc.CheckDigit(digits));
 

@@ -31,6 +31,7 @@ public class TemplateTests
     [InlineData("<g><desc>each item in contents; step 5; room 0</desc></g>", 2, "room")]
     [InlineData("<rect width='3' height='3'><desc>qr {{ page_url }}</desc></rect>", 2, "{{ page_url }}")]
     [InlineData("<rect>", 3, "rect")]
+    [InlineData("<text x='5' y='5' x='6'><desc>width 50</desc>{{ order }}</text>", 2, "“{{ order }}”")]
     public void Open_WhenATemplateIsWrong_SaysFileLineAndText(string body, int line, string text)
     {
         var refusal = OpenWith(body).Refusal;
@@ -103,10 +104,28 @@ public class TemplateTests
         Assert.Contains("Hubs", pdf.GetPage(2).Text, StringComparison.Ordinal);
         Assert.Contains(press.Templates, t => t is { Kind: "bundle", Name: "plain", Own: true, WidthMm: 100, HeightMm: 150 });
         Assert.Equal(("label.template-unknown", "template"), (unknown!.Code, unknown.Errors[0].Field));
-        Assert.Contains("100x150, 96x64, plain", unknown.Detail, StringComparison.Ordinal);
+        Assert.Contains("100x150, 55x30, 96x46, 96x64, plain", unknown.Detail, StringComparison.Ordinal);
         Assert.Equal("label.stock-too-small", tooLarge?.Code);
         Assert.Contains("bundle-100x150 is 100 × 150 mm", tooLarge!.Detail, StringComparison.Ordinal);
     }
+
+    [Theory]
+    [InlineData("bundel-100x150.svg", "Is it 'bundle'?")]
+    [InlineData("hub-100x150.svg", "Is it 'hubs'?")]
+    [InlineData("logo.svg", "The kinds are bin, bundle, ")]
+    public void Open_WhenAFileOfTheShopsIsOfNoKind_NamesItAndWhatIsNear(string file, string near)
+    {
+        using var folder = new Folder();
+        folder.Write(file, Head + "</svg>");
+        var refusal = LabelPress.Open(new() { OwnTemplates = folder.Path }).Refusal;
+        Assert.Equal("label.template-name", refusal?.Code);
+        Assert.Contains(file, refusal!.Detail, StringComparison.Ordinal);
+        Assert.Contains(near, refusal.Detail, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Open_WhenTheFolderOfFontsIsNotThere_SaysSo() =>
+        Assert.Equal("label.fonts-folder", LabelPress.Open(new() { OwnFonts = "/nowhere/at/all" }).Refusal?.Code);
 
     [Fact]
     public void Open_WhenTheShopsFolderIsNotThere_SaysSo() =>

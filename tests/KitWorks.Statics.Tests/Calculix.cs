@@ -13,16 +13,20 @@ static class Calculix
 {
     public sealed record Answer(double[] Forces, double[][] Displacements);
 
-    public static Answer Solve(TrussModel model, Section section, IReadOnlyList<NodeLoad> loads)
+    public static Answer Solve(TrussModel model, Section section, IReadOnlyList<NodeLoad> loads) =>
+        Read(Run(Input(model, loads, string.Create(CultureInfo.InvariantCulture,
+            $"*MATERIAL,NAME=M\n*ELASTIC\n{section.ModulusMPa:r},0.\n*SOLID SECTION,ELSET=BARS,MATERIAL=M\n{section.AreaMm2:r}\n0.123,0.456,0.789\n"))), model, section);
+
+    static string[] Run(string input)
     {
         var folder = Directory.CreateTempSubdirectory("kitworks-ccx");
         try
         {
-            File.WriteAllText(Path.Combine(folder.FullName, "truss.inp"), Input(model, section, loads));
+            File.WriteAllText(Path.Combine(folder.FullName, "truss.inp"), input);
             using var run = Process.Start(new ProcessStartInfo("ccx", ["-i", "truss"]) { WorkingDirectory = folder.FullName, RedirectStandardOutput = true })!;
             run.StandardOutput.ReadToEnd();
             run.WaitForExit();
-            return Read(File.ReadAllLines(Path.Combine(folder.FullName, "truss.dat")), model, section);
+            return File.ReadAllLines(Path.Combine(folder.FullName, "truss.dat"));
         }
         finally
         {
@@ -39,13 +43,13 @@ static class Calculix
         Assert.Skip("CalculiX (ccx) is not installed.");
     }
 
-    static string Input(TrussModel model, Section section, IReadOnlyList<NodeLoad> loads)
+    static string Input(TrussModel model, IReadOnlyList<NodeLoad> loads, string material)
     {
         var text = new StringBuilder("*NODE,NSET=ALL\n");
         for (var n = 0; n < model.Nodes.Length; n++) text.Append(CultureInfo.InvariantCulture, $"{n + 1},{model.Nodes[n].X:F9},{model.Nodes[n].Y:F9},{model.Nodes[n].Z:F9}\n");
         text.Append("*ELEMENT,TYPE=T3D2,ELSET=BARS\n");
         for (var m = 0; m < model.Members.Length; m++) text.Append(CultureInfo.InvariantCulture, $"{m + 1},{model.Members[m].From + 1},{model.Members[m].To + 1}\n");
-        text.Append(CultureInfo.InvariantCulture, $"*MATERIAL,NAME=M\n*ELASTIC\n{section.ModulusMPa:r},0.\n*SOLID SECTION,ELSET=BARS,MATERIAL=M\n{section.AreaMm2:r}\n0.123,0.456,0.789\n*BOUNDARY\n");
+        text.Append(material).Append("*BOUNDARY\n");
         foreach (var s in model.Supports)
             foreach (var (held, axis) in new[] { (s.X, 1), (s.Y, 2), (s.Z, 3) })
                 if (held) text.Append(CultureInfo.InvariantCulture, $"{s.Node + 1},{axis},{axis}\n");

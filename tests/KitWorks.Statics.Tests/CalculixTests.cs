@@ -37,6 +37,17 @@ public class CalculixTests
         Compare(model, model, [new(model.Nodes.Length / 3, 90, 140, -600)]);
     }
 
+    [Theory]
+    [InlineData(3, "5/8", DoorTop.Level), InlineData(4, "1/2", DoorTop.Level), InlineData(4, "1/2", DoorTop.Peaked)]
+    public void Solve_OfDomesWithADoor_AgreesWithCalculix(int frequency, string cut, DoorTop top)
+    {
+        var model = TrussModel.Of(OpenedFrame.Of(Frames.Dome(frequency, cut), [new Door { Top = top }, new Vent()]).Value.Frame, BaseSupport.Pinned).Value;
+        Compare(model, model, [new(0, 0, 0, -1000)]);
+        // At a post's foot stands the last node but one; its head is the only other node of that strut.
+        var head = model.Members.Where(m => m.To == model.Nodes.Length - 2).Select(m => m.From).MaxBy(n => model.Nodes[n].Z);
+        Compare(model, model, [new(head, 50, 80, -900)]);
+    }
+
     static void Compare(TrussModel model, TrussModel forCalculix, NodeLoad[] loads, bool displacements = true)
     {
         Calculix.Require();

@@ -1,4 +1,5 @@
 using KitWorks.Geometry;
+using KitWorks.Statics.Loads;
 using static KitWorks.Statics.Tests.Models;
 
 namespace KitWorks.Statics.Tests;
@@ -36,6 +37,26 @@ public class RigidFrameTests
         // About y the foot is held by two beams of stiffness 3EI/L. The two along y are free to turn with it, their ends being hinged.
         var turn = P * h / (2 * 3.0 * 2900 * 36355 / L);
         Near(P * h * h * h / (3.0 * 2900 * 36355) + turn * h, result.Displacements[0].XMm);
+    }
+
+    [Theory]
+    [InlineData("2V"), InlineData("3V"), InlineData("oblong"), InlineData("door")]
+    public void Solve_OfShelters_AgreesWithTheHandbooksBeams(string shelter)
+    {
+        var frame = shelter switch
+        {
+            "2V" => Frames.Dome(2, "1/2"), "3V" => Frames.Dome(3, "5/8"), "oblong" => Frames.SixFoldOblong(1),
+            _ => OpenedFrame.Of(Frames.Dome(3, "5/8"), [new Door()]).Value.Frame,
+        };
+        var model = TrussModel.Of(frame, BaseSupport.Pinned).Value;
+        NodeLoad[] loads = [new(0, 30, 0, -500), new(model.Nodes.Length / 3, -40, 60, -200)];
+        var ours = RigidFrame.Of(model, Pvc, poissonRatio: 0.38).Value.Solve(loads).Value;
+        var theirs = HandbookBeams.Solve(model, Pvc, 0.38, loads);
+
+        var farthest = theirs.Max(u => u.Norm);
+        Assert.True(farthest > 0.1);
+        for (var n = 0; n < theirs.Length; n++)
+            Assert.True((new Point3(ours.Displacements[n].XMm, ours.Displacements[n].YMm, ours.Displacements[n].ZMm) - theirs[n]).Norm < 1e-7 * farthest);
     }
 
     [Fact]

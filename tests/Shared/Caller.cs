@@ -14,19 +14,6 @@ sealed class Caller(HttpClient http, string? key)
         return Send(request);
     }
 
-    /// <summary>Every item of a list, page by page.</summary>
-    public async Task<List<System.Text.Json.JsonElement>> All(string path)
-    {
-        var all = new List<System.Text.Json.JsonElement>();
-        for (string? after = ""; after is not null;)
-        {
-            var page = (await Get($"{path}?limit=200&after={after}")).Ok;
-            all.AddRange(page.List("items"));
-            after = page.IsNull("next") ? null : page.Text("next");
-        }
-        return all;
-    }
-
     public Task<Answer> Post(string path, object? body = null, string? once = null) =>
         Send(With(once, new(HttpMethod.Post, path) { Content = body is null ? null : JsonContent.Create(body) }));
 

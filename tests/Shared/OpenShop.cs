@@ -79,16 +79,32 @@ sealed class OpenShop : IAsyncDisposable
         return await scope.ServiceProvider.GetRequiredService<IMediator>().Send(message);
     }
 
-    /// <summary>Every balance is what the ledger says, and what is reserved is what the orders hold, item by item.</summary>
+    /// <summary>Every balance is what the ledger says, and what is reserved is what orders and batches hold, item by item.</summary>
     public async Task LedgerAddsUp()
     {
         Assert.Empty((await Ask(new VerifyLedger())).Faults);
         var held = new Dictionary<string, int>();
-        foreach (var order in await Bench.All("/api/orders"))
+        foreach (var order in await All("/api/orders?limit=200"))
             foreach (var line in (await Bench.Get($"/api/orders/{order.Id()}")).Ok.List("reservations"))
                 held[line.Text("sku")] = held.GetValueOrDefault(line.Text("sku")) + line.Int("quantity");
-        Assert.All(await Bench.All("/api/stock"), item => Assert.Equal(
+        foreach (var batch in await All("/api/batches?limit=200"))
+            foreach (var line in (await Bench.Get($"/api/batches/{batch.Id()}")).Ok.List("reservations"))
+                held[line.Text("sku")] = held.GetValueOrDefault(line.Text("sku")) + line.Int("quantity");
+        Assert.All(await All("/api/stock?limit=200"), item => Assert.Equal(
             (item.Text("sku"), held.GetValueOrDefault(item.Text("sku"))), (item.Text("sku"), item.Int("reserved"))));
+    }
+
+    /// <summary>Every item of a list, page by page.</summary>
+    public async Task<List<System.Text.Json.JsonElement>> All(string path)
+    {
+        var all = new List<System.Text.Json.JsonElement>();
+        for (string? after = null; ;)
+        {
+            var page = (await Bench.Get(after is null ? path : $"{path}&after={after}")).Ok;
+            all.AddRange(page.List("items"));
+            if (!page.TryGetProperty("next", out var next) || next.GetString() is not { } more) return all;
+            after = more;
+        }
     }
 
     public async ValueTask DisposeAsync()

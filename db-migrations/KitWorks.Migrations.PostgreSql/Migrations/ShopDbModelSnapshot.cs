@@ -238,6 +238,12 @@ namespace KitWorks.Migrations.PostgreSql.Migrations
                         .ValueGeneratedOnAdd()
                         .HasColumnType("uuid");
 
+                    b.Property<int?>("Batch")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("BundleCount")
+                        .HasColumnType("integer");
+
                     b.Property<string>("Carrier")
                         .HasMaxLength(100)
                         .HasColumnType("character varying(100)");
@@ -255,10 +261,16 @@ namespace KitWorks.Migrations.PostgreSql.Migrations
                         .HasMaxLength(200)
                         .HasColumnType("character varying(200)");
 
+                    b.Property<int>("Cuts")
+                        .HasColumnType("integer");
+
                     b.Property<string>("DesignId")
                         .IsRequired()
                         .HasMaxLength(16)
                         .HasColumnType("character varying(16)");
+
+                    b.Property<bool>("IsCut")
+                        .HasColumnType("boolean");
 
                     b.Property<int>("Number")
                         .HasColumnType("integer");
@@ -450,6 +462,62 @@ namespace KitWorks.Migrations.PostgreSql.Migrations
                     b.ToTable("remembered_answers", (string)null);
                 });
 
+            modelBuilder.Entity("KitWorks.Shop.Planning.Purchase", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly>("ExpectedOn")
+                        .HasColumnType("date");
+
+                    b.Property<bool>("IsClosed")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("Reference")
+                        .IsRequired()
+                        .HasMaxLength(100)
+                        .HasColumnType("character varying(100)");
+
+                    b.Property<string>("Supplier")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("IsClosed");
+
+                    b.HasIndex("Reference")
+                        .IsUnique();
+
+                    b.ToTable("purchases", (string)null);
+                });
+
+            modelBuilder.Entity("KitWorks.Shop.Planning.PurchaseLine", b =>
+                {
+                    b.Property<Guid>("PurchaseId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Sku")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<int>("Ordered")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Received")
+                        .HasColumnType("integer");
+
+                    b.HasKey("PurchaseId", "Sku");
+
+                    b.ToTable("purchase_lines", (string)null);
+                });
+
             modelBuilder.Entity("KitWorks.Shop.Printing.PrintJob", b =>
                 {
                     b.Property<Guid>("Id")
@@ -572,6 +640,184 @@ namespace KitWorks.Migrations.PostgreSql.Migrations
                     b.ToTable("quotes", (string)null);
                 });
 
+            modelBuilder.Entity("KitWorks.Shop.Sawing.Batch", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("bigint");
+
+                    b.Property<string>("MadeBy")
+                        .IsRequired()
+                        .HasMaxLength(100)
+                        .HasColumnType("character varying(100)");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer");
+
+                    b.Property<byte[]>("Plan")
+                        .IsRequired()
+                        .HasColumnType("bytea");
+
+                    b.Property<string>("Status")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Number")
+                        .IsUnique();
+
+                    b.ToTable("batches", (string)null);
+                });
+
+            modelBuilder.Entity("KitWorks.Shop.Sawing.BatchedOrder", b =>
+                {
+                    b.Property<Guid>("BatchId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("OrderId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("OrderNumber")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("PipeLines")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("BatchId", "OrderId");
+
+                    b.ToTable("batch_orders", (string)null);
+                });
+
+            modelBuilder.Entity("KitWorks.Shop.Sawing.PatternProgress", b =>
+                {
+                    b.Property<Guid>("BatchId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Cut")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Times")
+                        .HasColumnType("integer");
+
+                    b.HasKey("BatchId", "Number");
+
+                    b.ToTable("batch_patterns", (string)null);
+                });
+
+            modelBuilder.Entity("KitWorks.Shop.Sawing.ReadyStruts", b =>
+                {
+                    b.Property<string>("PipeSku")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<int>("LengthTenths")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("OnHand")
+                        .HasColumnType("integer");
+
+                    b.HasKey("PipeSku", "LengthTenths");
+
+                    b.ToTable("ready_struts", null, t =>
+                        {
+                            t.HasCheckConstraint("not_below_nothing", "\"OnHand\" >= 0");
+                        });
+                });
+
+            modelBuilder.Entity("KitWorks.Shop.Sawing.ShelvedRemnant", b =>
+                {
+                    b.Property<string>("Code")
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)");
+
+                    b.Property<string>("Bin")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<int?>("ForBatch")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("FromBatch")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("LengthTenths")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("PipeSku")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<string>("Status")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)");
+
+                    b.HasKey("Code");
+
+                    b.HasIndex("Status", "PipeSku");
+
+                    b.ToTable("remnants", (string)null);
+                });
+
+            modelBuilder.Entity("KitWorks.Shop.Shipping.ShippedParcel", b =>
+                {
+                    b.Property<Guid>("OrderId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Bundles")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(100)
+                        .HasColumnType("character varying(100)");
+
+                    b.Property<int>("Kits")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("LengthTenths")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("LowerBound")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("MassGrams")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("SideTenths")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Sscc")
+                        .HasMaxLength(18)
+                        .HasColumnType("character varying(18)");
+
+                    b.HasKey("OrderId", "Number");
+
+                    b.HasIndex("Sscc")
+                        .IsUnique();
+
+                    b.ToTable("parcels", (string)null);
+                });
+
             modelBuilder.Entity("KitWorks.Shop.Storage.Counter", b =>
                 {
                     b.Property<string>("Name")
@@ -590,7 +836,72 @@ namespace KitWorks.Migrations.PostgreSql.Migrations
                         {
                             Name = "order",
                             Value = 1000
+                        },
+                        new
+                        {
+                            Name = "batch",
+                            Value = 0
+                        },
+                        new
+                        {
+                            Name = "remnant",
+                            Value = 0
+                        },
+                        new
+                        {
+                            Name = "sscc",
+                            Value = 0
                         });
+                });
+
+            modelBuilder.Entity("KitWorks.Shop.Webhooks.Webhook", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid");
+
+                    b.Property<long>("After")
+                        .IsConcurrencyToken()
+                        .HasColumnType("bigint");
+
+                    b.Property<long>("CreatedAt")
+                        .HasColumnType("bigint");
+
+                    b.Property<long?>("DeliveredAt")
+                        .HasColumnType("bigint");
+
+                    b.Property<string>("Detail")
+                        .IsRequired()
+                        .HasMaxLength(300)
+                        .HasColumnType("character varying(300)");
+
+                    b.Property<long?>("FailingSince")
+                        .HasColumnType("bigint");
+
+                    b.Property<long>("NextAt")
+                        .IsConcurrencyToken()
+                        .HasColumnType("bigint");
+
+                    b.Property<string>("Secret")
+                        .IsRequired()
+                        .HasMaxLength(100)
+                        .HasColumnType("character varying(100)");
+
+                    b.Property<string>("Storefront")
+                        .HasMaxLength(100)
+                        .HasColumnType("character varying(100)");
+
+                    b.Property<int>("Tries")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Url")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("webhooks", (string)null);
                 });
 
             modelBuilder.Entity("KitWorks.Shop.Orders.OrderEvent", b =>
@@ -611,9 +922,48 @@ namespace KitWorks.Migrations.PostgreSql.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("KitWorks.Shop.Planning.PurchaseLine", b =>
+                {
+                    b.HasOne("KitWorks.Shop.Planning.Purchase", null)
+                        .WithMany("Lines")
+                        .HasForeignKey("PurchaseId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("KitWorks.Shop.Sawing.BatchedOrder", b =>
+                {
+                    b.HasOne("KitWorks.Shop.Sawing.Batch", null)
+                        .WithMany("Orders")
+                        .HasForeignKey("BatchId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("KitWorks.Shop.Sawing.PatternProgress", b =>
+                {
+                    b.HasOne("KitWorks.Shop.Sawing.Batch", null)
+                        .WithMany("Patterns")
+                        .HasForeignKey("BatchId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("KitWorks.Shop.Orders.Order", b =>
                 {
                     b.Navigation("History");
+                });
+
+            modelBuilder.Entity("KitWorks.Shop.Planning.Purchase", b =>
+                {
+                    b.Navigation("Lines");
+                });
+
+            modelBuilder.Entity("KitWorks.Shop.Sawing.Batch", b =>
+                {
+                    b.Navigation("Orders");
+
+                    b.Navigation("Patterns");
                 });
 #pragma warning restore 612, 618
         }

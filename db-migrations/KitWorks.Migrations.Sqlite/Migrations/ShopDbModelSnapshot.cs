@@ -229,6 +229,12 @@ namespace KitWorks.Migrations.Sqlite.Migrations
                         .ValueGeneratedOnAdd()
                         .HasColumnType("TEXT");
 
+                    b.Property<int?>("Batch")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("BundleCount")
+                        .HasColumnType("INTEGER");
+
                     b.Property<string>("Carrier")
                         .HasMaxLength(100)
                         .HasColumnType("TEXT");
@@ -246,10 +252,16 @@ namespace KitWorks.Migrations.Sqlite.Migrations
                         .HasMaxLength(200)
                         .HasColumnType("TEXT");
 
+                    b.Property<int>("Cuts")
+                        .HasColumnType("INTEGER");
+
                     b.Property<string>("DesignId")
                         .IsRequired()
                         .HasMaxLength(16)
                         .HasColumnType("TEXT");
+
+                    b.Property<bool>("IsCut")
+                        .HasColumnType("INTEGER");
 
                     b.Property<int>("Number")
                         .HasColumnType("INTEGER");
@@ -439,6 +451,62 @@ namespace KitWorks.Migrations.Sqlite.Migrations
                     b.ToTable("remembered_answers", (string)null);
                 });
 
+            modelBuilder.Entity("KitWorks.Shop.Planning.Purchase", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("ExpectedOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("IsClosed")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Reference")
+                        .IsRequired()
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Supplier")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("IsClosed");
+
+                    b.HasIndex("Reference")
+                        .IsUnique();
+
+                    b.ToTable("purchases", (string)null);
+                });
+
+            modelBuilder.Entity("KitWorks.Shop.Planning.PurchaseLine", b =>
+                {
+                    b.Property<Guid>("PurchaseId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Sku")
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Ordered")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Received")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("PurchaseId", "Sku");
+
+                    b.ToTable("purchase_lines", (string)null);
+                });
+
             modelBuilder.Entity("KitWorks.Shop.Printing.PrintJob", b =>
                 {
                     b.Property<Guid>("Id")
@@ -561,6 +629,184 @@ namespace KitWorks.Migrations.Sqlite.Migrations
                     b.ToTable("quotes", (string)null);
                 });
 
+            modelBuilder.Entity("KitWorks.Shop.Sawing.Batch", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("MadeBy")
+                        .IsRequired()
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("Plan")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.Property<string>("Status")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Number")
+                        .IsUnique();
+
+                    b.ToTable("batches", (string)null);
+                });
+
+            modelBuilder.Entity("KitWorks.Shop.Sawing.BatchedOrder", b =>
+                {
+                    b.Property<Guid>("BatchId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("OrderId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("OrderNumber")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("PipeLines")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("BatchId", "OrderId");
+
+                    b.ToTable("batch_orders", (string)null);
+                });
+
+            modelBuilder.Entity("KitWorks.Shop.Sawing.PatternProgress", b =>
+                {
+                    b.Property<Guid>("BatchId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Cut")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Times")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("BatchId", "Number");
+
+                    b.ToTable("batch_patterns", (string)null);
+                });
+
+            modelBuilder.Entity("KitWorks.Shop.Sawing.ReadyStruts", b =>
+                {
+                    b.Property<string>("PipeSku")
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("LengthTenths")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("OnHand")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("PipeSku", "LengthTenths");
+
+                    b.ToTable("ready_struts", null, t =>
+                        {
+                            t.HasCheckConstraint("not_below_nothing", "\"OnHand\" >= 0");
+                        });
+                });
+
+            modelBuilder.Entity("KitWorks.Shop.Sawing.ShelvedRemnant", b =>
+                {
+                    b.Property<string>("Code")
+                        .HasMaxLength(20)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Bin")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("ForBatch")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("FromBatch")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("LengthTenths")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("PipeSku")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Status")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Code");
+
+                    b.HasIndex("Status", "PipeSku");
+
+                    b.ToTable("remnants", (string)null);
+                });
+
+            modelBuilder.Entity("KitWorks.Shop.Shipping.ShippedParcel", b =>
+                {
+                    b.Property<Guid>("OrderId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Bundles")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Kits")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("LengthTenths")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("LowerBound")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("MassGrams")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("SideTenths")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Sscc")
+                        .HasMaxLength(18)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("OrderId", "Number");
+
+                    b.HasIndex("Sscc")
+                        .IsUnique();
+
+                    b.ToTable("parcels", (string)null);
+                });
+
             modelBuilder.Entity("KitWorks.Shop.Storage.Counter", b =>
                 {
                     b.Property<string>("Name")
@@ -579,7 +825,72 @@ namespace KitWorks.Migrations.Sqlite.Migrations
                         {
                             Name = "order",
                             Value = 1000
+                        },
+                        new
+                        {
+                            Name = "batch",
+                            Value = 0
+                        },
+                        new
+                        {
+                            Name = "remnant",
+                            Value = 0
+                        },
+                        new
+                        {
+                            Name = "sscc",
+                            Value = 0
                         });
+                });
+
+            modelBuilder.Entity("KitWorks.Shop.Webhooks.Webhook", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("After")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("CreatedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long?>("DeliveredAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Detail")
+                        .IsRequired()
+                        .HasMaxLength(300)
+                        .HasColumnType("TEXT");
+
+                    b.Property<long?>("FailingSince")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("NextAt")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Secret")
+                        .IsRequired()
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Storefront")
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Tries")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Url")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("webhooks", (string)null);
                 });
 
             modelBuilder.Entity("KitWorks.Shop.Orders.OrderEvent", b =>
@@ -600,9 +911,48 @@ namespace KitWorks.Migrations.Sqlite.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("KitWorks.Shop.Planning.PurchaseLine", b =>
+                {
+                    b.HasOne("KitWorks.Shop.Planning.Purchase", null)
+                        .WithMany("Lines")
+                        .HasForeignKey("PurchaseId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("KitWorks.Shop.Sawing.BatchedOrder", b =>
+                {
+                    b.HasOne("KitWorks.Shop.Sawing.Batch", null)
+                        .WithMany("Orders")
+                        .HasForeignKey("BatchId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("KitWorks.Shop.Sawing.PatternProgress", b =>
+                {
+                    b.HasOne("KitWorks.Shop.Sawing.Batch", null)
+                        .WithMany("Patterns")
+                        .HasForeignKey("BatchId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("KitWorks.Shop.Orders.Order", b =>
                 {
                     b.Navigation("History");
+                });
+
+            modelBuilder.Entity("KitWorks.Shop.Planning.Purchase", b =>
+                {
+                    b.Navigation("Lines");
+                });
+
+            modelBuilder.Entity("KitWorks.Shop.Sawing.Batch", b =>
+                {
+                    b.Navigation("Orders");
+
+                    b.Navigation("Patterns");
                 });
 #pragma warning restore 612, 618
         }

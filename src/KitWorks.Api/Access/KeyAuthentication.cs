@@ -12,7 +12,7 @@ namespace KitWorks.Api.Access;
 
 /// <summary>Who calls, by the key in <c>Authorization: Bearer</c>.</summary>
 sealed class KeyAuthentication(
-    IOptionsMonitor<AuthenticationSchemeOptions> options, ILoggerFactory logger, UrlEncoder encoder, KnownKeys known, Call call, BootstrapKey bootstrap)
+    IOptionsMonitor<AuthenticationSchemeOptions> options, ILoggerFactory logger, UrlEncoder encoder, KnownKeys known, Call call, IConfiguration configuration)
     : AuthenticationHandler<AuthenticationSchemeOptions>(options, logger, encoder)
 {
     public const string SchemeName = "key";
@@ -33,7 +33,7 @@ sealed class KeyAuthentication(
         if (!header.StartsWith(bearer, StringComparison.OrdinalIgnoreCase)) return AuthenticateResult.NoResult();
         var secret = header[bearer.Length..].Trim();
         if (secret.Length > 200) return AuthenticateResult.Fail("The key is too long.");
-        var holder = bootstrap.Is(secret)
+        var holder = BootstrapKey.Is(secret, configuration)
             ? new KeyHolder(Call.Bootstrap, Role.Admin)
             : known.Find(secret) ?? await Find(secret);
         if (holder is null) return AuthenticateResult.Fail("The key is unknown, expired or revoked.");
@@ -53,14 +53,15 @@ sealed class KeyAuthentication(
     }
 }
 
-/// <summary>The key from the settings, with which a shop is opened.</summary>
-sealed class BootstrapKey(IConfiguration settings)
+/// <summary>The admin key of the settings, with which a new shop begins.</summary>
+static class BootstrapKey
 {
-    readonly byte[]? hash = settings["Access:BootstrapAdminKey"] is { Length: > 0 } secret ? HashOf(secret) : null;
+    const string Setting = "Access:BootstrapAdminKey";
 
-    public bool Is(string secret) => hash is not null && CryptographicOperations.FixedTimeEquals(HashOf(secret), hash);
+    public static bool IsSet(IConfiguration configuration) => configuration[Setting] is { Length: > 0 };
 
-    static byte[] HashOf(string secret) => SHA256.HashData(Encoding.UTF8.GetBytes(secret));
+    public static bool Is(string secret, IConfiguration configuration) => configuration[Setting] is { Length: > 0 } bootstrap
+        && CryptographicOperations.FixedTimeEquals(SHA256.HashData(Encoding.UTF8.GetBytes(secret)), SHA256.HashData(Encoding.UTF8.GetBytes(bootstrap)));
 }
 
 /// <summary>Writes down when keys were used, as long as the service runs.</summary>
@@ -73,8 +74,10 @@ static class KeyAccess
 {
     public static IServiceCollection AddKeyAccess(this IServiceCollection services)
     {
-        services.AddSingleton<BootstrapKey>();
-        services.AddAuthentication(KeyAuthentication.SchemeName)
+        const string either = "key or cookie";
+        services.AddAuthentication(either)
+            .AddPolicyScheme(either, null, policy => policy.ForwardDefaultSelector = StaffCookie.SchemeFor)
+            .AddCookie(StaffCookie.SchemeName, StaffCookie.Configure)
             .AddScheme<AuthenticationSchemeOptions, KeyAuthentication>(KeyAuthentication.SchemeName, null);
         services.AddAuthorizationBuilder()
             .AddPolicy(KeyAuthentication.AnyKey, p => p.RequireAuthenticatedUser())

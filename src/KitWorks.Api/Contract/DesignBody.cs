@@ -10,7 +10,9 @@ namespace KitWorks.Api.Contract;
 /// <param name="Cover">The cover; left out for a bare frame.</param>
 /// <param name="MaxStrutTypes">The most strut types that will do; left out for as many as the geometry has.</param>
 /// <param name="LoadSet">The name of a load set in the catalog, which it is screened for; left out for the first.</param>
-sealed record DesignBody(ShelterBody? Shelter, string? HubSystem, string? StrutStock, CoverBody? Cover, int? MaxStrutTypes, string? LoadSet = null)
+/// <param name="Openings">Doors and vents, at most 8; left out for none.</param>
+sealed record DesignBody(
+    ShelterBody? Shelter, string? HubSystem, string? StrutStock, CoverBody? Cover, int? MaxStrutTypes, string? LoadSet = null, OpeningBody[]? Openings = null)
 {
     public Outcome<Design> ToDesign()
     {
@@ -18,6 +20,7 @@ sealed record DesignBody(ShelterBody? Shelter, string? HubSystem, string? StrutS
         if (HubSystem is null) faults.Add("hubSystem", "Name a hub system of the catalog, such as \"ring-100\".");
         if (MaxStrutTypes is < 1) faults.Add("maxStrutTypes", $"{MaxStrutTypes} strut types are too few; it is 1 or more, or left out.");
         var shelter = faults.Take("shelter", Shelter is null ? ShelterBody.Missing : Shelter.ToShelter());
+        var openings = faults.Take("", OpeningBody.ToOpenings(Openings));
         return faults.Refusal is { } refusal
             ? refusal
             : new Design
@@ -28,6 +31,7 @@ sealed record DesignBody(ShelterBody? Shelter, string? HubSystem, string? StrutS
                 Cover = Cover is null ? null : new(Cover.Layers ?? 1, Cover.Material),
                 MaxStrutTypes = MaxStrutTypes,
                 LoadSet = LoadSet,
+                Openings = openings is [] ? null : openings,
             };
     }
 }

@@ -9,7 +9,7 @@ namespace KitWorks.Api.Contract;
 /// <summary>A kit: everything for one shelter. Lengths in millimetres.</summary>
 sealed record KitAnswer(
     string DesignId, string Engine, Dimensions Dimensions, KitTotals Totals, IEnumerable<StrutTypeAnswer> StrutTypes, IEnumerable<HubType> HubTypes,
-    IEnumerable<Tier> Tiers, IEnumerable<PanelTypeAnswer> PanelTypes, IEnumerable<Part> Parts, IEnumerable<Warning> Warnings,
+    IEnumerable<Tier> Tiers, IEnumerable<PanelTypeAnswer> PanelTypes, IEnumerable<OpeningAnswer> Openings, IEnumerable<Part> Parts, IEnumerable<Warning> Warnings,
     KitScreening? Screening, Recommendation? Recommendation)
 {
     public static KitAnswer Of(Kit kit) => new(
@@ -17,7 +17,7 @@ sealed record KitAnswer(
         kit.StrutTypes.Select(t => new StrutTypeAnswer(t.Code, t.Tag, Math.Round(t.SpacingMm, 3), t.CutLength.Millimetres, t.ChordFactor is { } c ? Math.Round(c, 8) : null, t.Count)),
         kit.HubTypes, kit.Tiers,
         kit.PanelTypes.Select(p => new PanelTypeAnswer(p.Code, p.Struts, Math.Round(p.AreaM2, 6), p.Count)),
-        kit.Parts, kit.Warnings, Rounded(kit.Screening), kit.Recommendation);
+        kit.Openings.Select(o => OpeningAnswer.Of(o, kit)), kit.Parts, kit.Warnings, Rounded(kit.Screening), kit.Recommendation);
 
     static KitScreening? Rounded(KitScreening? screening) => screening is null ? null : screening with
     {

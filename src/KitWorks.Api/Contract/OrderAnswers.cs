@@ -17,20 +17,20 @@ sealed record QuoteView(Guid Id, int Quantity, KitAnswer Kit, Price Price, Avail
 sealed record OrderView(
     Guid Id, int Number, OrderStatus Status, int Priority, int Quantity, Customer Customer, string? Reference, string DesignId, Price Price,
     IEnumerable<StockLine> Reservations, IEnumerable<Shortage> Shortages, IEnumerable<BundleView> Bundles, IEnumerable<OrderStep> History,
-    string? Carrier, string? Tracking, DateTimeOffset PlacedAt, OrderLinks Links)
+    int? Batch, string? Carrier, string? Tracking, DateTimeOffset PlacedAt, OrderLinks Links)
 {
     public static OrderView Of(OrderAnswer o) => new(
         o.Id, o.Number, o.Status, o.Priority, o.Quantity, o.Customer, o.Reference, o.DesignId, o.Price, o.Reservations, o.Shortages,
-        o.Bundles.Select(BundleView.Of), o.History, o.Carrier, o.Tracking, o.PlacedAt, OrderLinks.Of(o.Id));
+        o.Bundles.Select(BundleView.Of), o.History, o.Batch, o.Carrier, o.Tracking, o.PlacedAt, OrderLinks.Of(o.Id));
 }
 
 /// <summary>Where an order's papers are.</summary>
-sealed record OrderLinks(string Self, string Kit, string Picklist, string CutPlan, string Bundles, string Labels, string PackingList, string Guide)
+sealed record OrderLinks(string Self, string Kit, string Picklist, string CutPlan, string Bundles, string Labels, string Parcels, string ParcelLabels, string PackingList, string Guide)
 {
     public static OrderLinks Of(Guid id)
     {
         var self = $"/api/orders/{id}";
-        return new(self, self + "/kit", self + "/picklist", self + "/cut-plan", self + "/bundles", self + "/labels.pdf", self + "/packing-list.pdf", self + "/guide.pdf");
+        return new(self, self + "/kit", self + "/picklist", self + "/cut-plan", self + "/bundles", self + "/labels.pdf", self + "/parcels", self + "/parcel-labels.pdf", self + "/packing-list.pdf", self + "/guide.pdf");
     }
 }
 

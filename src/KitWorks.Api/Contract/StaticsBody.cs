@@ -8,16 +8,17 @@ namespace KitWorks.Api.Contract;
 
 /// <summary>A shelter's frame to be loaded, as clients send it.</summary>
 sealed record StaticsBody(
-    ShelterBody? Shelter, SectionBody? Section, string? Supports, NodeLoadBody[]? Loads, bool? SelfWeight, int[]? Without)
+    ShelterBody? Shelter, SectionBody? Section, string? Supports, NodeLoadBody[]? Loads, bool? SelfWeight, int[]? Without, OpeningBody[]? Openings)
 {
     /// <summary>The frame that a request names, with the forces that act on it.</summary>
     public Outcome<LoadedFrame> ToLoadedFrame()
     {
         var faults = new Faults();
         var shelter = faults.Take("shelter", Shelter is null ? ShelterBody.Missing : Shelter.ToShelter());
+        var openings = faults.Take("", OpeningBody.ToOpenings(Openings));
         var forces = faults.Take("", new ForcesBody(Section, Supports, Loads, SelfWeight, Without).ToForces());
         if (faults.Refusal is { } refusal) return refusal;
-        return Frame.Build(shelter!).Under("shelter").Then(frame => forces!.On(frame));
+        return Frame.Build(shelter!).Under("shelter").Then(frame => OpenedFrame.Of(frame, openings)).Then(opened => forces!.On(opened.Frame));
     }
 }
 

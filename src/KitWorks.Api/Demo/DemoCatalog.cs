@@ -75,11 +75,43 @@ static class DemoCatalog
                 ["tie-n120"] = 0.11m, ["tie-s350"] = 0.74m, ["stake-450"] = 1.65m, ["stake-700"] = 2.80m,
                 ["cover-film-200"] = 1.35m, ["cover-shade-60"] = 1.80m,
             }.ToImmutableDictionary(),
-            PerCut = 0.35m,
+            WastePercent = new Dictionary<string, decimal> { ["cover-film-200"] = 4, ["cover-shade-60"] = 4 }.ToImmutableDictionary(),
+            PerCut = 0.25m,
+            PerTag = 0.10m,
+            PerSawSetting = 1.50m,
             PerBundle = 1.20m,
-            MarkupPercent = 38,
+            PerKit = 6,
+            PerParcel = 1.80m,
+            OverheadPercent = 12,
+            MarkupPercent = 24,
+            QuantityBreaks = [new(5, 3), new(10, 6), new(25, 9)],
+            Shipping = [new(5_000, 9.40m), new(15_000, 14.90m), new(31_500, 22.60m), new(31_500, 48, "long")],
         },
         Workshop = new(),
+        // Limits, rates, holidays and suppliers are made up; the prefix is the one of the GS1 specifications' examples.
+        Parcels = new()
+        {
+            Kinds =
+            [
+                new() { Code = "standard", Name = "Standard parcel", MaxLength = Mm(1750), MaxLengthAndGirth = Mm(3000), MaxGrams = 31_500, TareGrams = 700 },
+                new() { Code = "long", Name = "Long parcel", MaxLength = Mm(3200), MaxLengthAndGirth = Mm(4200), MaxGrams = 31_500, TareGrams = 1100 },
+            ],
+            Gs1CompanyPrefix = "0614141",
+        },
+        Calendar = new()
+        {
+            Closed = [new(new(2026, 12, 24), new(2027, 1, 1), "Between the years"), new(new(2027, 7, 5), new(2027, 7, 16), "Summer closing")],
+            CutsPerDay = 900,
+            BundlesPerDay = 160,
+        },
+        Supplies =
+        [
+            new() { Sku = "hub-r100-5", Supplier = "Mould shop", PackSize = 20, LeadDays = 15 }, new() { Sku = "hub-r100-6", Supplier = "Mould shop", PackSize = 40, LeadDays = 15 },
+            new() { Sku = "pipe-pvc-27", Supplier = "Pipe merchant", PackSize = 10, LeadDays = 4 }, new() { Sku = "pipe-pvc-33", Supplier = "Pipe merchant", PackSize = 10, LeadDays = 4 },
+            new() { Sku = "pipe-pvc-42", Supplier = "Pipe merchant", PackSize = 5, LeadDays = 4 },
+            new() { Sku = "tie-n120", Supplier = "Fastener trade", PackSize = 500, LeadDays = 6 }, new() { Sku = "tie-s350", Supplier = "Fastener trade", PackSize = 100, LeadDays = 6 },
+            new() { Sku = "stake-450", Supplier = "Smithy", PackSize = 25 }, new() { Sku = "stake-700", Supplier = "Smithy", PackSize = 25 },
+        ],
         // 100 lb hung from one hub is common practice, no source. Snow and wind of the second set are made up: a shop reads its own from the local code.
         Screening = new()
         {

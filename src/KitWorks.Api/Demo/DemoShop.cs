@@ -15,6 +15,9 @@ namespace KitWorks.Api.Demo;
 /// </summary>
 sealed class DemoShop(IServiceProvider services, DirectoryInfo folder)
 {
+    /// <summary>Who signs in at the demo's bench. Everybody knows it; the demo's shop is nobody's.</summary>
+    public const string StaffName = "demo", StaffPassword = "larkfield-demo";
+
     static readonly PlaceOrder[] Orders =
     [
         new()
@@ -49,6 +52,7 @@ sealed class DemoShop(IServiceProvider services, DirectoryInfo folder)
         await Ask(DemoCatalog.Opening, cancellationToken);
         var bench = await Ask(new CreateKey("demo bench", Role.Bench), cancellationToken);
         var storefront = await Ask(new CreateKey("demo storefront", Role.Storefront), cancellationToken);
+        await Ask(new CreateStaff(StaffName, Role.Admin, StaffPassword), cancellationToken);
         var orders = new List<DemoOrder>();
         foreach (var order in Orders) orders.Add(await WritePapers(await Ask(order, cancellationToken), cancellationToken));
         return new(orders, bench.Secret, storefront.Secret);
@@ -69,7 +73,7 @@ sealed class DemoShop(IServiceProvider services, DirectoryInfo folder)
         return new(order, kit, papers);
 
         Task Picture(string name, DrawingOptions options) =>
-            Write(name, System.Text.Encoding.UTF8.GetBytes(FrameDrawing.Draw(kit.Frame, options, kit.StrutTypes).Value));
+            Write(name, System.Text.Encoding.UTF8.GetBytes(FrameDrawing.Draw(kit.Frame, options with { Openings = kit.Openings }, kit.StrutTypes).Value));
 
         async Task Copy(string name, Stream content)
         {

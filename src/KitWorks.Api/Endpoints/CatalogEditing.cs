@@ -20,6 +20,9 @@ static class CatalogEditing
         Section<Palette>(catalog, "palette", c => c.Palette, body => new() { Palette = body });
         Section<PriceBook>(catalog, "prices", c => c.Prices, body => new() { Prices = body });
         Section<Workshop>(catalog, "workshop", c => c.Workshop, body => new() { Workshop = body });
+        Section<ParcelRules>(catalog, "parcels", c => c.Parcels, body => new() { Parcels = body });
+        Section<WorkCalendar>(catalog, "calendar", c => c.Calendar, body => new() { Calendar = body });
+        Section<Supply[]>(catalog, "supplies", c => [.. c.Supplies], body => new() { Supplies = body });
         Section<ScreeningRules>(catalog, "screening", c => c.Screening, body => new() { Screening = body });
     }
 

@@ -31,17 +31,17 @@ static class Designing
             .WithSummary("The same, for who keeps answers; design is a design as JSON").Produces<KitAnswer>();
 
         api.MapPost("/frames", (HttpContext context, PureAnswers pure) =>
-            pure.ToBody<FrameBody>(context, "frame", "", body => pure.AsJson(FrameOf(body.Shelter).Select(FrameAnswer.Of))))
+            pure.ToBody<FrameBody>(context, "frame", "", body => pure.AsJson(FrameOf(body.Shelter, body.Openings).Select(o => FrameAnswer.Of(o.Frame)))))
             .Accepts<FrameBody>("application/json").WithSummary("The geometry of a shelter").Produces<FrameAnswer>();
         api.MapGet("/frames", (HttpContext context, string shelter, PureAnswers pure) =>
-            pure.ToAddress<ShelterBody>(context, "frame at", "", shelter, body => pure.AsJson(FrameOf(body).Select(FrameAnswer.Of))))
+            pure.ToAddress<ShelterBody>(context, "frame at", "", shelter, body => pure.AsJson(FrameOf(body, null).Select(o => FrameAnswer.Of(o.Frame)))))
             .WithSummary("The same, for who keeps answers; shelter is a shelter as JSON").Produces<FrameAnswer>();
 
         api.MapPost("/drawings", (HttpContext context, PureAnswers pure) =>
             pure.ToBody<DrawingBody>(context, "drawing", "", body => PureAnswers.AsText(Svg, Draw(body))))
             .Accepts<DrawingBody>("application/json").WithSummary("A picture of a shelter, as SVG").Produces<string>(200, "image/svg+xml");
         api.MapGet("/drawings", (HttpContext context, string shelter, string? view, int? tier, PureAnswers pure) =>
-            pure.ToAddress<ShelterBody>(context, "drawing at", "", shelter, body => PureAnswers.AsText(Svg, Draw(new(body, view, tier, null)))))
+            pure.ToAddress<ShelterBody>(context, "drawing at", "", shelter, body => PureAnswers.AsText(Svg, Draw(new(body, view, tier, null, null)))))
             .WithSummary("The same, for who keeps answers; shelter is a shelter as JSON").Produces<string>(200, "image/svg+xml");
 
         api.MapGet("/shapes", () => TypedResults.Ok(ShapesAnswer.All)).WithSummary("What shelters there are, and their limits");
@@ -64,8 +64,14 @@ static class Designing
     static Outcome<KitAnswer> Preview(DesignBody? body, ShopCatalog catalog) => Required(body, "design")
         .Then(d => d.ToDesign().Under("design")).Then(design => Kit.Make(design, catalog).Under("design")).Select(KitAnswer.Of);
 
-    static Outcome<Frame> FrameOf(ShelterBody? body) => Required(body, "shelter").Then(s => s.ToShelter().Under("shelter"))
-        .Then(shelter => Frame.Build(shelter).Under("shelter"));
+    public static Outcome<OpenedFrame> FrameOf(ShelterBody? body, OpeningBody[]? openingBodies)
+    {
+        var faults = new Faults();
+        var shelter = faults.Take("shelter", body is null ? ShelterBody.Missing : body.ToShelter());
+        var openings = faults.Take("", OpeningBody.ToOpenings(openingBodies));
+        if (faults.Refusal is { } refusal) return refusal;
+        return Frame.Build(shelter!).Under("shelter").Then(frame => OpenedFrame.Of(frame, openings));
+    }
 
     static Outcome<string> Draw(DrawingBody body)
     {
@@ -73,15 +79,16 @@ static class Designing
         var view = faults.Choose("view", body.View, View.Isometric, ("plan", View.Plan), ("side", View.Side), ("end", View.End), ("iso", View.Isometric), ("spread", View.Spread));
         if (faults.Refusal is { } refusal) return refusal;
         if (body.Forces is not null) return DrawForces(body, body.Forces, view!.Value);
-        return FrameOf(body.Shelter).Then(frame => FrameDrawing.Draw(frame, new() { View = view!.Value, Tier = body.Tier }));
+        return FrameOf(body.Shelter, body.Openings)
+            .Then(opened => FrameDrawing.Draw(opened.Frame, new() { View = view!.Value, Tier = body.Tier, Openings = opened.Openings }));
     }
 
     static Outcome<string> DrawForces(DrawingBody body, ForcesBody forcesBody, View view)
     {
         if (body.Tier is not null) return Refusal.OfField("request.invalid", "tier", "A frame bears its loads as a whole; leave the tier out, or the forces.");
         if (!forcesBody.ToForces().Under("forces").Succeeds(out var forces, out var refusal)) return refusal;
-        return FrameOf(body.Shelter)
-            .Then(frame => forces.On(frame).Under("forces"))
+        return FrameOf(body.Shelter, body.Openings)
+            .Then(opened => forces.On(opened.Frame).Under("forces"))
             .Then(loaded => loaded.Result is { } result
                 ? ForceDrawing.Draw(loaded.Frame, result.Members, forces.Loads, new() { View = view })
                 : Statics.Mechanism.RefusalOf(loaded.Truss.Mechanisms));
@@ -94,14 +101,14 @@ static class Designing
 /// <summary>A design to look at.</summary>
 sealed record PreviewBody(DesignBody? Design);
 
-/// <summary>A shelter to frame.</summary>
-sealed record FrameBody(ShelterBody? Shelter);
+/// <summary>A shelter to frame, with its openings made where there are any.</summary>
+sealed record FrameBody(ShelterBody? Shelter, OpeningBody[]? Openings);
 
 /// <summary>
 /// A shelter to draw: <c>plan</c>, <c>side</c>, <c>end</c>, <c>iso</c> (default) or <c>spread</c>, whole or as it stands after a tier. With <c>forces</c>,
 /// as in /api/statics/preview, the struts are drawn by the force in them: compression blue, tension orange, the wider the larger.
 /// </summary>
-sealed record DrawingBody(ShelterBody? Shelter, string? View, int? Tier, ForcesBody? Forces);
+sealed record DrawingBody(ShelterBody? Shelter, string? View, int? Tier, ForcesBody? Forces, OpeningBody[]? Openings);
 
 /// <summary>A dome, whose cut and size do not matter: by itself, or as <c>shelter</c> or <c>dome</c>.</summary>
 sealed record CutsBody : ShelterBody

@@ -30,7 +30,6 @@ static class Docs
         app.MapGet("/openapi/{documentName}.json", async (string documentName, WrittenDocs docs) =>
             documentName == "v1" ? (IResult)(await docs.Written).Json : TypedResults.NotFound()).ExcludeFromDescription();
         app.MapGet("/docs", async (WrittenDocs docs) => (await docs.Written).Page).ExcludeFromDescription();
-        app.MapGet("/", () => TypedResults.Redirect("/docs")).ExcludeFromDescription();
     }
 
     static void Describe(OpenApiDocument document, ShopSettings shop)

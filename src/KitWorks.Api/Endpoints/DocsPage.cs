@@ -1,5 +1,6 @@
 using System.Net;
 using System.Text;
+using KitWorks.Api.Pages;
 using Microsoft.OpenApi;
 
 namespace KitWorks.Api.Endpoints;
@@ -12,15 +13,15 @@ static class DocsPage
         var operations = document.Paths.SelectMany(p => p.Value.Operations ?? [], (p, o) => (Path: p.Key, Method: o.Key.Method, Operation: o.Value)).ToList();
         var groups = operations.GroupBy(o => o.Operation.Tags?.FirstOrDefault()?.Name ?? "Other").ToList();
         var html = new StringBuilder(Head(document.Info));
-        html.Append("<nav>").AppendJoin(' ', groups.Select(g => $"<a href=\"#{Text(g.Key)}\">{Text(g.Key)}</a>")).Append(" <a href=\"#objects\">Objects</a></nav>");
+        html.Append("<nav class=\"tabs\" aria-label=\"Parts\">").AppendJoin(' ', groups.Select(g => $"<a href=\"#{Text(g.Key)}\">{Text(g.Key)}</a>")).Append(" <a href=\"#objects\">Objects</a></nav>");
         foreach (var group in groups)
         {
             html.Append($"<h2 id=\"{Text(group.Key)}\">{Text(group.Key)}</h2>");
             foreach (var (path, method, operation) in group) WriteOperation(html, path, method, operation);
         }
-        html.Append("<h2 id=objects>Objects</h2>");
+        html.Append("<h2 id=\"objects\">Objects</h2>");
         foreach (var (name, schema) in document.Components?.Schemas?.OrderBy(s => s.Key, StringComparer.Ordinal) ?? Enumerable.Empty<KeyValuePair<string, IOpenApiSchema>>()) WriteObject(html, name, schema);
-        return html.Append("</main></html>").ToString();
+        return PlainPage.Write($"{document.Info.Title}: the HTTP interface", $"<div class=\"docs\">{html}</div>");
     }
 
     static void WriteOperation(StringBuilder html, string path, string method, OpenApiOperation operation)
@@ -75,24 +76,6 @@ static class DocsPage
 
     static string Text(string? text) => WebUtility.HtmlEncode(text ?? "");
 
-    static string Head(OpenApiInfo info) => $$"""
-        <!doctype html>
-        <html lang="en">
-        <meta charset="utf-8">
-        <meta name="viewport" content="width=device-width">
-        <title>{{Text(info.Title)}}: the HTTP interface</title>
-        <style>
-          :root { color-scheme: light dark; font: 1rem/1.5 system-ui, sans-serif; --line: color-mix(in srgb, currentColor 25%, transparent) }
-          main { max-width: 54rem; margin: 2rem auto; padding: 0 1rem }
-          nav { display: flex; flex-wrap: wrap; gap: .25rem 1rem; padding: .75rem 0; border-block: 1px solid var(--line) }
-          h2 { margin: 2.5rem 0 0; padding-top: .5rem }
-          h3 { margin: 0; font-weight: 500; overflow-wrap: anywhere }
-          section { margin: 1rem 0; padding: 0 0 1rem; border-bottom: 1px solid var(--line) }
-          section:target { outline: 2px solid; outline-offset: .5rem }
-          p { margin: .25rem 0 }
-          table { width: 100%; border-collapse: collapse }
-          td { padding: .25rem .75rem .25rem 0; vertical-align: top; border-top: 1px solid var(--line) }
-        </style>
-        <main><h1>{{Text(info.Title)}}</h1><p>{{Text(info.Description)}}</p><p>The same for machines: <a href="/openapi/v1.json">/openapi/v1.json</a>. Send a key as <code>Authorization: Bearer &lt;key&gt;</code>.</p>
-        """;
+    static string Head(OpenApiInfo info) =>
+        $"<h1>{Text(info.Title)}</h1><p>{Text(info.Description)}</p><p>The same for machines: <a href=\"/openapi/v1.json\">/openapi/v1.json</a>. Send a key as <code>Authorization: Bearer &lt;key&gt;</code>.</p>";
 }

@@ -30,11 +30,11 @@ static class Printing
                 .RequireAuthorization(KeyAuthentication.Staff).WithTags("Stock").WithSummary($"The labels of bins, all or those asked for{form.Words}").Produces(200, contentType: form.MediaType);
         app.MapGet("/api/label-templates", (OrderLabelPress press) => TypedResults.Ok(new LabelTemplatesView(press.Press.Templates)))
             .RequireAuthorization(KeyAuthentication.AnyKey).WithTags("Papers").WithSummary("The templates that labels and papers are drawn from");
-        app.MapGet("/api/label-stocks", () => TypedResults.Ok(new LabelStocksView([.. LabelStock.BuiltIn.Select(LabelStockView.Of)])))
+        app.MapGet("/api/label-stocks", (OrderLabelPress press) => TypedResults.Ok(new LabelStocksView([.. press.Stocks.Select(LabelStockView.Of)])))
             .RequireAuthorization(KeyAuthentication.AnyKey).WithTags("Papers").WithSummary("The sheets and rolls that labels are printed on");
 
         MapPaper(order, "picklist.pdf", PaperKind.Picklist, "What to take from stock, by bin path");
-        MapPaper(order, "cut-plan.pdf", PaperKind.CutSheet, "How to cut the pipe of one kit, for the saw");
+        MapPaper(order, "cut-plan.pdf", PaperKind.CutSheet, "How to cut the pipe of all kits, for the saw");
         MapPaper(order, "packing-list.pdf", PaperKind.PackingList, "What is in the box");
         MapPaper(order, "guide.pdf", PaperKind.BuildGuide, "How to build it, tier by tier");
 
@@ -46,23 +46,27 @@ static class Printing
             .WithSummary("The same for a spreadsheet").Produces<string>(200, "text/csv");
     }
 
-    static void MapPaper(RouteGroupBuilder order, string name, PaperKind paper, string summary) => order
-        .MapGet(name, async (Guid id, string? paperSize, string? units, IMediator mediator, CancellationToken cancellationToken) =>
+    static void MapPaper(RouteGroupBuilder order, string name, PaperKind paper, string summary) =>
+        MapPaper(order, name, (id, size, units) => new GetOrderPaper(id, paper, size, units), summary);
+
+    /// <summary>A paper of what an id in the address names.</summary>
+    public static void MapPaper(RouteGroupBuilder group, string path, Func<Guid, PaperSize, Units, IRequest<Outcome<byte[]>>> ask, string summary) => group
+        .MapGet(path, async (Guid id, string? paperSize, string? units, IMediator mediator, CancellationToken cancellationToken) =>
         {
             var faults = new Faults();
             var size = faults.Choose("paperSize", paperSize, PaperSize.A4, ("a4", PaperSize.A4), ("letter", PaperSize.Letter));
             var unit = faults.Choose("units", units, Units.Metric, ("metric", Units.Metric), ("feet", Units.FeetAndInches));
             return faults.Refusal is { } refusal
                 ? Problems.Of(refusal)
-                : (await mediator.Send(new GetOrderPaper(id, paper, size!.Value, unit!.Value), cancellationToken)).Else(pdf => Answers.Unchanging(pdf, "application/pdf"));
+                : (await mediator.Send(ask(id, size!.Value, unit!.Value), cancellationToken)).Else(pdf => Answers.Unchanging(pdf, "application/pdf"));
         })
         .WithSummary(summary).Produces(200, contentType: "application/pdf");
 
     /// <summary>What labels come as over HTTP.</summary>
-    static readonly (string Extension, LabelFormat Format, string MediaType, string Words)[] Forms =
+    public static readonly (string Extension, LabelFormat Format, string MediaType, string Words)[] Forms =
         [("pdf", LabelFormat.Pdf, "application/pdf", ""), ("png", LabelFormat.Png, "image/png", ": the first as a picture"), ("svg", LabelFormat.Svg, "image/svg+xml", ": the first as a drawing")];
 
-    static async Task<IResult> Send(IMediator mediator, IRequest<Outcome<Stream>> labels, string mediaType, CancellationToken cancellationToken) =>
+    public static async Task<IResult> Send(IMediator mediator, IRequest<Outcome<Stream>> labels, string mediaType, CancellationToken cancellationToken) =>
         (await mediator.Send(labels, cancellationToken)).Succeeds(out var content, out var refusal)
             ? await Answers.Unchanging(content, mediaType, cancellationToken)
             : Problems.Of(refusal);

@@ -56,7 +56,7 @@ static class Selling
         orders.MapGet("/{id:guid}/kit", (Guid id, IMediator mediator, CancellationToken cancellationToken) =>
             mediator.Ask(new GetOrderKit(id), o => KitAnswer.Of(o.Kit), cancellationToken)).WithSummary("The kit of an order, as computed when it was placed").Produces<KitAnswer>();
         orders.MapGet("/{id:guid}/cut-plan", (Guid id, IMediator mediator, CancellationToken cancellationToken) =>
-            mediator.Ask(new GetOrderKit(id), o => CutPlanAnswer.Of(o.Kit.CutPlan), cancellationToken)).WithSummary("How to cut an order's pipe").Produces<CutPlanAnswer>();
+            mediator.Ask(new GetOrderKit(id), o => CutPlanAnswer.Of(o.Kit.CutPlan.Times(o.Quantity)), cancellationToken)).WithSummary("How to cut the pipe of all of an order's kits: as many times the plan of one kit as there are kits").Produces<CutPlanAnswer>();
         orders.MapGet("/{id:guid}/bundles", async (Guid id, IMediator mediator, CancellationToken cancellationToken) =>
             !(await mediator.Send(new GetOrder(id), cancellationToken)).Succeeds(out var order, out var refusal)
                 ? Problems.Of(refusal)

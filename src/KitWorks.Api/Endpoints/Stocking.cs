@@ -40,8 +40,11 @@ static class Stocking
             .AddEndpointFilter<InTurn>().WithSummary("How many kits of a design the shelf covers, and what ends first; design is a design as JSON").Produces<Buildable>();
 
         app.MapPost("/api/scans", (ScanBody body, IMediator mediator, CancellationToken cancellationToken) =>
-            mediator.Ask(new ScanBundle(body.Code ?? "", body.Station ?? "", body.OrderId), cancellationToken))
+            mediator.Ask(new ScanBundle(body.Code ?? "", body.Station ?? "", body.OrderId, body.Tier), cancellationToken))
             .RequireAuthorization(KeyAuthentication.Staff).WithTags("Bench").WithSummary("A bundle's code was read: it is packed").Produces<ScanAnswer>();
+        app.MapPost("/api/scans/undo", (UndoBody body, IMediator mediator, CancellationToken cancellationToken) =>
+            mediator.Ask(new UndoScan(body.Code ?? ""), cancellationToken))
+            .RequireAuthorization(KeyAuthentication.Staff).WithTags("Bench").WithSummary("A scan is taken back: the bundle is open again").Produces<ScanAnswer>();
     }
 }
 
@@ -54,5 +57,8 @@ sealed record CountBody(IReadOnlyList<CountedLine>? Lines, string? Reason);
 /// <summary>A balance put right.</summary>
 sealed record AdjustmentBody(string? Sku, int? Quantity, string? Reason);
 
-/// <summary>A code that was read at a station; for a bundle of <c>orderId</c> only, where that is given.</summary>
-sealed record ScanBody(string? Code, string? Station, Guid? OrderId);
+/// <summary>A code that was read at a station; for a bundle of <c>orderId</c>, or of <c>tier</c>, only, where these are given.</summary>
+sealed record ScanBody(string? Code, string? Station, Guid? OrderId, int? Tier);
+
+/// <summary>The code of a bundle that was packed by mistake.</summary>
+sealed record UndoBody(string? Code);

@@ -8,9 +8,10 @@ namespace KitWorks.Api.Hosting;
 /// <summary>Reads the printers from the settings: <c>Printers:0:Name</c>, <c>Uri</c>, and, where the defaults are not right, <c>Form</c>, <c>Labels</c> and <c>Paper</c>.</summary>
 static class PrinterSettings
 {
-    public static ImmutableArray<PrinterSetting> Of(IConfiguration configuration)
+    public static ImmutableArray<PrinterSetting> Of(IConfiguration configuration, IReadOnlyList<LabelStock> ownStocks)
     {
-        var printers = configuration.GetSection("Printers").GetChildren().Select(One).ToImmutableArray();
+        var stocks = OrderLabelPress.StocksOf(ownStocks);
+        var printers = configuration.GetSection("Printers").GetChildren().Select(p => One(p, stocks)).ToImmutableArray();
         return printers.GroupBy(p => p.Name).FirstOrDefault(g => g.Count() > 1) is { Key: var twice }
             ? throw new SettingException($"Printers holds two of the name '{twice}'; each needs a name of its own.")
             : printers;
@@ -23,7 +24,7 @@ static class PrinterSettings
         ToTake = Seconds(configuration, "Printing:TakeSeconds", 60),
     };
 
-    static PrinterSetting One(IConfigurationSection section)
+    static PrinterSetting One(IConfigurationSection section, IReadOnlyList<LabelStock> stocks)
     {
         var name = section["Name"] is { Length: > 0 and <= 100 } given ? given : throw new SettingException($"{section.Path}:Name is missing or longer than 100 characters; it is what the bench calls the printer.");
         // A password in an address would show in answers and logs.
@@ -34,9 +35,9 @@ static class PrinterSettings
         {
             Form = Word(section, "Form", DocumentForm.Auto),
             Paper = Word(section, "Paper", PaperSize.A4),
-            Labels = section["Labels"] is not { } stock
-                ? LabelStock.Page100x150
-                : LabelStock.Named(stock) ?? throw new SettingException($"{section.Path}:Labels is '{stock}'; it is one of {string.Join(", ", LabelStock.BuiltIn.Select(s => s.Name))}."),
+            Labels = (section["Labels"] ?? LabelStock.Page100x150.Name) is var stock && stocks.FirstOrDefault(s => s.Name == stock) is { } named
+                ? named
+                : throw new SettingException($"{section.Path}:Labels is '{stock}'; it is one of {string.Join(", ", stocks.Select(s => s.Name))}."),
         };
     }
 
@@ -45,7 +46,7 @@ static class PrinterSettings
         : Enum.GetNames<T>().Any(n => n.Equals(word, StringComparison.OrdinalIgnoreCase)) ? Enum.Parse<T>(word, ignoreCase: true)
         : throw new SettingException($"{section.Path}:{key} is '{word}'; it is one of {string.Join(", ", Enum.GetNames<T>())}.");
 
-    static TimeSpan Seconds(IConfiguration configuration, string key, double otherwise) =>
+    internal static TimeSpan Seconds(IConfiguration configuration, string key, double otherwise) =>
         configuration[key] is not { } text ? TimeSpan.FromSeconds(otherwise)
         : double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var seconds) && seconds is >= 0.01 and <= 3600 ? TimeSpan.FromSeconds(seconds)
         : throw new SettingException($"{key} is '{text}'; it is a number of seconds from 0.01 to 3600.");

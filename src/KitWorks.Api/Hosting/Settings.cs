@@ -12,7 +12,8 @@ static partial class Settings
         "Access:BootstrapAdminKey",
         "Cache:MegaBytes", "Cache:Redis",
         "Database:Provider",
-        "Labels:Templates",
+        "Labels:Fonts", "Labels:Stocks:0:Columns", "Labels:Stocks:0:GapX", "Labels:Stocks:0:GapY", "Labels:Stocks:0:Height", "Labels:Stocks:0:Left", "Labels:Stocks:0:Name",
+        "Labels:Stocks:0:Page", "Labels:Stocks:0:Rows", "Labels:Stocks:0:Top", "Labels:Stocks:0:Width", "Labels:Templates",
         "Limits:ComputingAtOnce", "Limits:ComputingWaiting", "Limits:Connections", "Limits:PerAddressPerSecond", "Limits:PerKeyPerSecond",
         "Logging:Format",
         "Printers:0:Form", "Printers:0:Labels", "Printers:0:Name", "Printers:0:Paper", "Printers:0:Uri",
@@ -20,7 +21,9 @@ static partial class Settings
         "Proxies:Trusted",
         "Shop:Name", "Shop:PublicUrl",
         "Shutdown:Seconds",
+        "Storefront:Origins",
         "Telemetry:Otlp", "Telemetry:OtlpProtocol",
+        "Webhooks:AnswerSeconds", "Webhooks:BeatSeconds", "Webhooks:OwnNetwork",
     ];
 
     /// <summary>Refuses a setting of one of our sections that there is not: mistyped, it would be passed over in silence.</summary>

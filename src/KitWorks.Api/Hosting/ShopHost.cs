@@ -1,6 +1,7 @@
 using KitWorks.Api.Access;
 using KitWorks.Api.Endpoints;
 using KitWorks.Api.Http;
+using KitWorks.Api.Pages;
 using KitWorks.Migrations.PostgreSql;
 using KitWorks.Migrations.Sqlite;
 using KitWorks.Shop;
@@ -22,12 +23,17 @@ static class ShopHost
     /// <summary>As above, for a caller that changes the builder first, as tests do.</summary>
     public static WebApplication Build(Action<WebApplicationBuilder>? change, params (string Key, string? Value)[] settings)
     {
-        var builder = WebApplication.CreateBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
+        var builder = WebApplication.CreateBuilder(new WebApplicationOptions { ApplicationName = typeof(ShopHost).Assembly.GetName().Name, ContentRootPath = AppContext.BaseDirectory });
         builder.Configuration.AddInMemoryCollection(settings.Where(s => s.Value is not null).Select(s => KeyValuePair.Create(s.Key, s.Value)));
         // Said first, so that files, environment and command line may say otherwise.
         builder.Configuration.Sources.Insert(0, new Microsoft.Extensions.Configuration.Memory.MemoryConfigurationSource
         {
-            InitialData = [KeyValuePair.Create<string, string?>("Logging:LogLevel:Microsoft.EntityFrameworkCore", "Warning")],
+            InitialData =
+            [
+                KeyValuePair.Create<string, string?>("Logging:LogLevel:Microsoft.EntityFrameworkCore", "Warning"),
+                // The keys that seal cookies lie in the shop's database, beside what they give access to.
+                KeyValuePair.Create<string, string?>("Logging:LogLevel:Microsoft.AspNetCore.DataProtection", "Error"),
+            ],
         });
         // Whoever starts the program is told in a line why it does not start (Listen); later faults of the host are logged.
         var started = false;
@@ -50,6 +56,9 @@ static class ShopHost
             SuppressDiagnosticsCallback = thrown => thrown.Exception is BadHttpRequestException,
         });
         app.UseStatusCodePages(Problems.AnswerStatus);
+        app.UsePageFiles();
+        app.UseRouting();
+        app.UseCors();
         app.UseAuthentication();
         app.UseRateLimiter();
         app.UseAuthorization();
@@ -57,15 +66,21 @@ static class ShopHost
         app.UseMiddleware<OnceOnlyHeader>();
         var api = app.MapGroup("").AddEndpointFilter<RouteGroupBuilder, Tagged>();
         api.MapDesigning();
+        api.MapBuilding();
         api.MapStanding();
         api.MapSelling();
         api.MapStocking();
+        api.MapSupplying();
+        api.MapSawing();
+        api.MapShipping();
         api.MapPrinting();
         api.MapPrintJobs();
         api.MapCatalogEditing();
+        api.MapWebhooks();
         api.MapKeyKeeping();
         api.MapAuditing();
-        api.MapBundlePage();
+        app.MapRazorPages();
+        api.MapPictures();
         api.MapDocs();
         api.MapHealth();
         app.MapMetrics();
@@ -92,8 +107,11 @@ static class ShopHost
     {
         builder.Services.AddShop(ShopSettingsOf(builder.Configuration), Database(builder.Configuration));
         builder.Services.AddHostedService<PrintingService>();
+        builder.Services.AddHostedService<WebhookService>();
         builder.Services.AddHostedService<KeyUseService>();
         builder.Services.AddKeyAccess();
+        builder.Services.AddPages();
+        builder.Services.AddStorefronts(builder.Configuration);
         builder.Services.AddDocs();
         builder.Services.Configure<JsonOptions>(json => StrictJson.Configure(json.SerializerOptions));
         builder.Services.Configure<RouteHandlerOptions>(routes => routes.ThrowOnBadRequest = true);
@@ -114,6 +132,7 @@ static class ShopHost
 
     static ShopSettings ShopSettingsOf(ConfigurationManager configuration)
     {
+        var stocks = LabelStockSettings.Of(configuration);
         var url = configuration["Shop:PublicUrl"] ?? (configuration["urls"] ?? DefaultUrl).Split(';')[0];
         return new()
         {
@@ -122,8 +141,11 @@ static class ShopHost
                 ? publicUrl
                 : throw new SettingException($"Shop:PublicUrl is '{url}'; it is an address such as https://kits.example.com."),
             LabelTemplates = configuration["Labels:Templates"],
-            Printers = PrinterSettings.Of(configuration),
+            LabelFonts = configuration["Labels:Fonts"],
+            LabelStocks = stocks,
+            Printers = PrinterSettings.Of(configuration, stocks),
             PrintingPace = PrinterSettings.Pace(configuration),
+            WebhookPace = WebhookSettings.Of(configuration),
         };
     }
 

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using KitWorks.Api.Pages;
 using KitWorks.Geometry;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.EntityFrameworkCore;
@@ -50,6 +51,7 @@ static class Problems
                 Of(StatusCodes.Status413PayloadTooLarge, "request.too-large", BodyLimit.Detail),
             BadHttpRequestException { StatusCode: StatusCodes.Status415UnsupportedMediaType } =>
                 Of(StatusCodes.Status415UnsupportedMediaType, "request.media-type", WrongMediaType),
+            BadHttpRequestException { StatusCode: StatusCodes.Status400BadRequest } bad when UnreadableParameter.Refuse(bad) is { } refusal => Of(refusal),
             BadHttpRequestException bad => Of(bad.StatusCode, "request.malformed", "The request could not be read: a body or a parameter is missing or not of its form."),
             BusyException => Of(StatusCodes.Status503ServiceUnavailable, "service.busy", "The service has as much to compute as it can. Nothing was changed; ask again in a moment."),
             DbUpdateConcurrencyException => Of(StatusCodes.Status409Conflict, "state.changed", "Somebody changed this at the same moment. Read it again, and ask again."),
@@ -57,6 +59,8 @@ static class Problems
                 Of(StatusCodes.Status503ServiceUnavailable, "storage.unavailable", "The shop cannot write to its database at the moment; nothing was changed. Try again later."),
             _ => Of(StatusCodes.Status500InternalServerError, "internal", "Something went wrong here; it is logged. Nothing was changed."),
         };
+        if (PlainPage.IsWanted(context.Request) && problem is IStatusCodeHttpResult { StatusCode: { } status } && problem is IValueHttpResult { Value: Problem { Detail: var words } })
+            problem = PlainPage.Of(status, words);
         if (problem is IStatusCodeHttpResult { StatusCode: StatusCodes.Status503ServiceUnavailable }) context.Response.Headers.RetryAfter = "5";
         await problem.ExecuteAsync(context);
     }
@@ -65,6 +69,7 @@ static class Problems
     public static Task AnswerStatus(StatusCodeContext context)
     {
         var status = context.HttpContext.Response.StatusCode;
+        if (PlainPage.IsWanted(context.HttpContext.Request)) return AnswerPage(status).ExecuteAsync(context.HttpContext);
         var (code, detail) = status switch
         {
             StatusCodes.Status401Unauthorized => ("access.no-key", "Send a key that works: Authorization: Bearer <key>."),
@@ -77,6 +82,15 @@ static class Problems
         };
         return Of(status, code, detail).ExecuteAsync(context.HttpContext);
     }
+
+    /// <summary>The same for somebody with a browser. A form that is refused before any page sees it was loaded under another sign-in.</summary>
+    static IResult AnswerPage(int status) => PlainPage.Of(status, status switch
+    {
+        StatusCodes.Status400BadRequest => "It was loaded before you signed in, or before the service was set up anew. Load the page again; nothing was changed.",
+        StatusCodes.Status403Forbidden => "An admin may do this. Nothing was changed.",
+        StatusCodes.Status404NotFound => "No page has this address.",
+        _ => "The request could not be served. Nothing was changed.",
+    });
 
     const string WrongMediaType = "Send the body as application/json.";
 

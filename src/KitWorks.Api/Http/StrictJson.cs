@@ -43,7 +43,7 @@ static class StrictJson
     static bool IsMissing(Type type, object list) => type.IsValueType && list.Equals(Activator.CreateInstance(type));
 }
 
-/// <summary>Money as <c>{"amount": "129.50", "currency": "USD"}</c>; the amount is text, so that no client makes a fraction of it.</summary>
+/// <summary>Money as <c>{"amount": "129.50", "currency": "USD"}</c>; the amount is text, so that no client makes a fraction of it, with two decimals or as many as a cost has.</summary>
 sealed class MoneyJson : JsonConverter<Money>
 {
     public override Money Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
@@ -60,7 +60,7 @@ sealed class MoneyJson : JsonConverter<Money>
     public override void Write(Utf8JsonWriter writer, Money value, JsonSerializerOptions options)
     {
         writer.WriteStartObject();
-        writer.WriteString("amount", value.Amount.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture));
+        writer.WriteString("amount", value.Amount.ToString("0.00########", System.Globalization.CultureInfo.InvariantCulture));
         writer.WriteString("currency", value.Currency);
         writer.WriteEndObject();
     }

@@ -22,7 +22,7 @@ static class UnreadableJson
             return Malformed("A field is missing.", [.. Quoted().Skip(1).Select(field => Under(at, field))]);
         return Malformed(
             Says("Duplicate property") ? "A field stands here twice."
-            : Says("could not be converted") ? $"The value is not of this field's form; it is {FormIn(message)}."
+            : Says("could not be converted") ? $"The value is not of this field's form; it is {FormIn(json.InnerException?.Message) ?? FormIn(message) ?? "described at /docs"}."
             : Says("doesn't allow setting null values") || Says("disallows null values") ? "This field cannot be null."
             : Says("maximum configured depth") ? "The body is nested too deep."
             : Says("LineNumber") ? $"The body is not JSON: see line {json.LineNumber + 1}, byte {json.BytePositionInLine + 1}."
@@ -33,20 +33,28 @@ static class UnreadableJson
         IEnumerable<string> Quoted() => message.Split('\'').Where((_, i) => i % 2 == 1).Select(name => name.Length <= LongestName ? name : name[..LongestName] + "…");
     }
 
-    /// <summary>The form that the reader wanted, in words. The reader names a type, of which only these are known outside.</summary>
-    static string FormIn(string message) => message switch
+    /// <summary>
+    /// The form that the reader wanted, in words; null where it says nothing that is known outside. For the fields of a record
+    /// the reader names the record, and only the fault inside says of which type the field is.
+    /// </summary>
+    static string? FormIn(string? message) => message switch
     {
+        null => null,
+        _ when message.Contains("out of bounds for an Int32", StringComparison.Ordinal) => "a whole number, without quotes, from -2147483648 to 2147483647",
+        _ when message.Contains("Guid", StringComparison.Ordinal) => "an id as an answer gave it, such as \"0193a1b2-0000-7000-8000-000000000001\"",
+        _ when message.Contains("as a number", StringComparison.Ordinal) => "a number, without quotes",
+        _ when message.Contains("as a string", StringComparison.Ordinal) => "a text in quotes",
+        _ when message.Contains("as a boolean", StringComparison.Ordinal) => "true or false",
         _ when message.Contains("System.Int", StringComparison.Ordinal) => "a whole number, without quotes",
         _ when message.Contains("System.Double", StringComparison.Ordinal) || message.Contains("System.Decimal", StringComparison.Ordinal) => "a number, without quotes",
         _ when message.Contains("System.Boolean", StringComparison.Ordinal) => "true or false",
-        _ when message.Contains("System.Guid", StringComparison.Ordinal) => "an id as an answer gave it",
         _ when message.Contains("System.String", StringComparison.Ordinal) => "a text in quotes",
         _ when message.Contains(nameof(Shop.Orders.WhenShort), StringComparison.Ordinal) => "\"wait\" or \"refuse\"",
         _ when message.Contains("KitWorks.Shop.Role", StringComparison.Ordinal) => "\"storefront\", \"bench\" or \"admin\"",
         _ when message.Contains("System.DateTimeOffset", StringComparison.Ordinal) => "a time such as \"2027-12-31T00:00:00Z\"",
         _ when message.Contains("[]", StringComparison.Ordinal) || message.Contains("List", StringComparison.Ordinal) => "a list, [ … ]",
         _ when message.Contains("Body", StringComparison.Ordinal) => "an object, { … }",
-        _ => "described at /docs",
+        _ => null,
     };
 
     static Refusal Malformed(string detail, params string[] pointers) =>

@@ -26,6 +26,7 @@ static class DemoVerb
                 ("Database:Provider", "Sqlite"), ("Shop:Name", DemoCatalog.ShopName), ("urls", url), ("Logging:LogLevel:Default", "Warning"));
             await app.Prepare(cancellationToken);
             var made = await new DemoShop(app.Services, folder).Open(cancellationToken);
+            app.MapSampleStorefront(made.StorefrontKey);
             Console.WriteLine(Summary(made, folder, url.Split(';')[0]));
             if (parsed.GetValue(once)) return 0;
 
@@ -70,7 +71,8 @@ static class DemoVerb
             Keys of this demo: bench {{made.BenchKey}}
                           storefront {{made.StorefrontKey}}
 
-            While it serves, try {{url}}/docs, or order another kit:
+            While it serves, open the bench at {{url}} and sign in as {{DemoShop.StaffName}}, password {{DemoShop.StaffPassword}};
+            buy at the sample storefront, {{url}}{{SampleStorefront.Address}}; read {{url}}/docs; or order another kit:
 
             curl -s {{url}}/api/orders -H 'Authorization: Bearer {{made.StorefrontKey}}' \
               -H 'Content-Type: application/json' -H 'Idempotency-Key: my-first-order' \

@@ -1,9 +1,6 @@
 using System.CommandLine;
-using KitWorks.Api.Hosting;
-using KitWorks.Geometry;
 using KitWorks.Shop;
 using KitWorks.Shop.Access;
-using MediatR;
 
 namespace KitWorks.Api.Verbs;
 
@@ -18,10 +15,10 @@ static class KeysVerb
         var role = new Option<Role>("--role") { Description = "What it may do", DefaultValueFactory = _ => Role.Storefront };
         var days = new Option<int?>("--days") { Description = "For how many days it works; without end if not said" };
         var command = new Command("create", "Make a key; its secret is shown once") { name, role, days };
-        command.SetAction((parsed, cancellationToken) => WithShop(async (mediator, clock) =>
+        command.SetAction((parsed, cancellationToken) => ConsoleShop.Ask(async (mediator, clock) =>
         {
             var expiresAt = parsed.GetValue(days) is { } d ? clock.GetUtcNow().AddDays(d) : (DateTimeOffset?)null;
-            return Say(await mediator.Send(new CreateKey(parsed.GetRequiredValue(name), parsed.GetValue(role), expiresAt), cancellationToken), key => key.Secret);
+            return ConsoleShop.Say(await mediator.Send(new CreateKey(parsed.GetRequiredValue(name), parsed.GetValue(role), expiresAt), cancellationToken), key => key.Secret);
         }, cancellationToken));
         return command;
     }
@@ -29,7 +26,7 @@ static class KeysVerb
     static Command List()
     {
         var command = new Command("list", "List the keys, without their secrets");
-        command.SetAction((_, cancellationToken) => WithShop(async (mediator, _) => Say(
+        command.SetAction((_, cancellationToken) => ConsoleShop.Ask(async (mediator, _) => ConsoleShop.Say(
             await mediator.Send(new ListKeys(), cancellationToken),
             keys => keys.Count == 0 ? "There are no keys yet." : string.Join('\n', keys.Select(k =>
                 $"{k.Name,-24} {k.Role,-10} made {k.CreatedAt:yyyy-MM-dd}{(k.ExpiresAt is { } e ? $", until {e:yyyy-MM-dd}" : "")}{(k.RevokedAt is { } r ? $", revoked {r:yyyy-MM-dd}" : "")}{(k.LastUsedAt is { } u ? $", last used {u:yyyy-MM-dd HH:mm}" : "")}"))),
@@ -41,28 +38,8 @@ static class KeysVerb
     {
         var name = new Argument<string>("name") { Description = "Whose key it is" };
         var command = new Command("revoke", "End a key at once") { name };
-        command.SetAction((parsed, cancellationToken) => WithShop(async (mediator, _) => Say(
+        command.SetAction((parsed, cancellationToken) => ConsoleShop.Ask(async (mediator, _) => ConsoleShop.Say(
             await mediator.Send(new RevokeKey(parsed.GetRequiredValue(name)), cancellationToken), _ => "Revoked."), cancellationToken));
         return command;
-    }
-
-    static async Task<int> WithShop(Func<IMediator, TimeProvider, Task<int>> action, CancellationToken cancellationToken)
-    {
-        await using var app = ShopHost.Build(("Logging:LogLevel:Default", "Warning"));
-        await app.Prepare(cancellationToken);
-        await using var scope = app.Services.CreateAsyncScope();
-        scope.ServiceProvider.GetRequiredService<Call>().Actor = "console";
-        return await action(scope.ServiceProvider.GetRequiredService<IMediator>(), scope.ServiceProvider.GetRequiredService<TimeProvider>());
-    }
-
-    static int Say<T>(Outcome<T> outcome, Func<T, string> words)
-    {
-        if (outcome.Succeeds(out var value, out var refusal))
-        {
-            Console.WriteLine(words(value));
-            return 0;
-        }
-        Console.Error.WriteLine($"kitworks: {refusal.Detail}");
-        return 1;
     }
 }

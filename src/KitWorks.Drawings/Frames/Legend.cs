@@ -19,7 +19,7 @@ sealed class Legend
     public Legend(Scene scene, Marks marks, Units units, double width, IEnumerable<string> notes)
     {
         lengthHeading = marks.AreCutLengths ? "Cut length" : "Spacing";
-        var shown = scene.Struts.Where(s => Counted(s.Weight, scene)).CountBy(s => s.Mark).ToDictionary();
+        var shown = scene.Struts.Where(s => Counted(s.Weight, scene)).GroupBy(s => s.Mark).ToDictionary(g => g.Key, g => g.Sum(s => scene.IsDoubled(s) ? 2 : 1));
         struts = [.. marks.All.Where(shown.ContainsKey).Select(m => (m, NameOf(m), Measure.Part(m.LengthMm, units), "× " + shown[m]))];
         hubs = [.. scene.Nodes.Where(n => Counted(n.Weight, scene)).CountBy(n => n.Node.Degree).OrderByDescending(h => h.Key)
             .Select(h => (h.Key, $"hub, {h.Key} struts", "× " + h.Value))];

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using KitWorks.Drawings.Paper;
 using KitWorks.Geometry;
 
@@ -31,15 +32,28 @@ readonly record struct DrawnStrut(Strut Strut, Mark Mark, Weight Weight, Spot Fr
 /// <summary>A node as it is drawn.</summary>
 readonly record struct DrawnNode(Node Node, Weight Weight, Spot At);
 
+/// <summary>A door or a vent as it is drawn.</summary>
+/// <param name="Name">What is written in it.</param>
+/// <param name="Edge">Its corners on paper.</param>
+/// <param name="IsNear">Whether it is on the near side.</param>
+/// <param name="Doubled">The struts that lie double around it, by id.</param>
+readonly record struct DrawnOpening(string Name, Spot[] Edge, bool IsNear, ImmutableArray<int> Doubled)
+{
+    public Spot Middle => Edge.Aggregate(default(Spot), (sum, s) => sum + s) * (1.0 / Edge.Length);
+}
+
 /// <summary>What of a frame is drawn, and where on paper.</summary>
 sealed class Scene
 {
     /// <summary>A strut is never drawn thinner, in millimetres.</summary>
     const double ThinnestPipe = 0.22;
 
-    Scene(DrawnStrut[] struts, DrawnNode[] nodes, (Spot[] Corners, double Light)[] panels, bool isTier)
+    readonly HashSet<int> doubled;
+
+    Scene(DrawnStrut[] struts, DrawnNode[] nodes, (Spot[] Corners, double Light)[] panels, DrawnOpening[] openings, bool isTier)
     {
-        (Struts, Nodes, Panels, IsTier) = (struts, nodes, panels, isTier);
+        (Struts, Nodes, Panels, Openings, IsTier) = (struts, nodes, panels, openings, isTier);
+        doubled = [.. openings.SelectMany(o => o.Doubled)];
         var lengths = struts.Where(s => s.Weight == Weight.Strong).Select(s => s.Length).Order().ToArray();
         var typical = lengths.Length == 0 ? 10 : lengths[lengths.Length / 2];
         Pipe = Math.Clamp(typical * 0.085, ThinnestPipe, 1.5);
@@ -53,6 +67,12 @@ sealed class Scene
     /// <summary>Panels seen from outside, with how much light falls on each, 0 to 1.</summary>
     public (Spot[] Corners, double Light)[] Panels { get; }
 
+    /// <summary>Openings that are there to be seen.</summary>
+    public DrawnOpening[] Openings { get; }
+
+    /// <summary>Whether a second strut lies beside it.</summary>
+    public bool IsDoubled(DrawnStrut strut) => doubled.Contains(strut.Strut.Id);
+
     /// <summary>Whether it shows one tier being built.</summary>
     public bool IsTier { get; }
 
@@ -62,7 +82,7 @@ sealed class Scene
     /// <summary>The radius of a hub on paper.</summary>
     public double Hub { get; }
 
-    public static Scene Of(Frame frame, Marks marks, Projection projection, View view, int? tier, Func<Spot, Spot> toPaper)
+    public static Scene Of(Frame frame, Marks marks, Projection projection, View view, int? tier, ImmutableArray<FramedOpening> framed, Func<Spot, Spot> toPaper)
     {
         var struts = frame.Struts
             .Where(s => tier is null || s.Tier <= tier)
@@ -79,7 +99,11 @@ sealed class Scene
             .Select(p => (new[] { p.A, p.B, p.C }.Select(n => toPaper(projection[n])).ToArray(),
                 view == View.Spread ? 1 : Math.Clamp(Projection.Normal(frame, p).Dot(light), 0, 1)))
             .ToArray();
-        return new(struts, nodes, panels, tier is not null);
+        var openings = framed
+            .Where(o => tier is null || o.Edge.Max(n => frame.Nodes[n].Tier) <= tier)
+            .Select(o => new DrawnOpening(o.Opening is Door ? "door" : "vent", [.. o.Edge.Select(n => toPaper(projection[n]))], o.Doubled.All(s => projection.StrutNear[s]), o.Doubled))
+            .ToArray();
+        return new(struts, nodes, panels, openings, tier is not null);
     }
 
     static int PanelTier(Frame frame, Panel p) => Math.Max(frame.Nodes[p.A].Tier, Math.Max(frame.Nodes[p.B].Tier, frame.Nodes[p.C].Tier));

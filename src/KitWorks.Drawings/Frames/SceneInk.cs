@@ -19,6 +19,7 @@ static class SceneInk
         yield return Thin(scene, Weight.Hidden, 0.42, Ink.Pale);
         yield return Pipes(scene, Weight.Behind, scene.Pipe * 0.7);
         yield return Thin(scene, Weight.Standing, 0.6, Ink.Line);
+        yield return Openings(scene);
         yield return Pipes(scene, Weight.Strong, scene.Pipe);
         yield return Hubs(scene);
     }
@@ -65,6 +66,26 @@ static class SceneInk
             var bands = type.Where(s => s.Length > 2 * scene.Hub + width * (type.Key.Tag.Bands + 4));
             group.Add(Svg.Path(string.Concat(bands.Select(s => Pipe.Bands(s.From, s.To, type.Key.Tag.Bands, scene.Hub + width * 0.9, width))),
                 ("stroke", Ink.Dark), ("stroke-width", Svg.N(width * 0.3))));
+        }
+        return group;
+    }
+
+    /// <summary>Openings: outlined, named, and beside each strut that lies double its second.</summary>
+    static XElement Openings(Scene scene)
+    {
+        var group = Svg.Group("openings", ("fill", "none"), ("stroke-linejoin", "round"));
+        foreach (var opening in scene.Openings)
+        {
+            var (middle, ink) = (opening.Middle, opening.IsNear ? Ink.Dark : Ink.Line);
+            string Inside(double mm) => string.Join(' ', opening.Edge.Select(s => s + (middle - s).Unit * mm).Select(s => $"{Svg.N(s.X)},{Svg.N(s.Y)}"));
+            group.Add(Svg.Element("polygon", ("points", Inside(scene.Pipe * 2.2)), ("stroke", ink), ("stroke-width", Svg.N(0.25)), ("stroke-dasharray", $"{Svg.N(1.2)} {Svg.N(0.8)}"), ("data-opening", opening.Name)));
+            foreach (var s in scene.Struts.Where(s => opening.Doubled.Contains(s.Strut.Id)))
+            {
+                var across = (s.To - s.From).Unit.Turned * (scene.Pipe * 1.15);
+                var beside = (s.From + across).DistanceTo(middle) < (s.From - across).DistanceTo(middle) ? across : across * -1;
+                group.Add(Svg.Line(s.From.Towards(s.To, 0.12) + beside, s.From.Towards(s.To, 0.88) + beside, ("stroke", ink), ("stroke-width", Svg.N(Math.Max(0.2, scene.Pipe * 0.55)))));
+            }
+            if (opening.IsNear) group.Add(Svg.Text(new(middle.X, middle.Y + 0.8), opening.Name, 2.4, ("fill", Ink.Dark), ("text-anchor", "middle"), ("font-weight", "bold")));
         }
         return group;
     }

@@ -17,6 +17,7 @@ sealed class Ring(Stakes stakes, Units units, Func<Spot, Spot> toPaper)
     public IEnumerable<XElement> Draw()
     {
         yield return Floor();
+        yield return Doors();
         yield return Checks();
         yield return Sides();
         yield return Numbers();
@@ -40,6 +41,21 @@ sealed class Ring(Stakes stakes, Units units, Func<Spot, Spot> toPaper)
             Svg.Path(Svg.Segment(middle - new Spot(2, 0), middle + new Spot(2, 0)) + Svg.Segment(middle - new Spot(0, 2), middle + new Spot(0, 2)),
                 ("stroke", Ink.Dark), ("stroke-width", Svg.N(0.2)), ("fill", "none")));
         return floor;
+    }
+
+    XElement Doors()
+    {
+        var group = Svg.Group("doors");
+        foreach (var s in stakes.All.Where(stakes.IsOpen))
+        {
+            var (a, b) = (At(s), At(stakes.Next(s)));
+            var named = a.Towards(b, 0.5) - (b - a).Unit.Turned * 2.4;
+            group.Add(
+                Svg.Line(a, b, ("stroke", "#F4F6F8"), ("stroke-width", Svg.N(0.6))),
+                Svg.Line(a, b, ("stroke", Ink.Dark), ("stroke-width", Svg.N(0.25)), ("stroke-dasharray", $"{Svg.N(1.2)} {Svg.N(0.8)}")),
+                Svg.Text(new(named.X, named.Y + FigureSize * 0.36), "door", FigureSize, ("text-anchor", "middle")));
+        }
+        return group;
     }
 
     XElement Checks()
@@ -118,7 +134,7 @@ sealed class Ring(Stakes stakes, Units units, Func<Spot, Spot> toPaper)
         var figure = Svg.Element("g", ("transform", $"translate({Svg.N(box.Middle.X)} {Svg.N(box.Middle.Y)}) rotate({Svg.Plain(degrees)})"));
         if (background is not null)
             figure.Add(Svg.Element("rect", ("x", Svg.N(-box.HalfLength)), ("y", Svg.N(-box.HalfHeight)), ("width", Svg.N(2 * box.HalfLength)), ("height", Svg.N(2 * box.HalfHeight)), ("fill", background)));
-        figure.Add(Svg.Text(new(0, FigureSize * 0.36), text, FigureSize, ("text-anchor", "middle"), ("fill", strong ? Ink.Dark : Ink.Soft)));
+        figure.Add(Svg.Text(new(0, FigureSize * 0.36), text, FigureSize, ("text-anchor", "middle"), ("fill", Ink.Dark), ("font-weight", strong ? "bold" : "normal")));
         return figure;
     }
 }

@@ -6,7 +6,7 @@ namespace KitWorks.Drawings.Staking;
 /// <summary>Every stake in figures: two tape lengths that place it, its way from the middle, and the side to the next.</summary>
 sealed class StakeTable
 {
-    const double LargestSize = 2.2, Row = 3.6, LargestPad = 2.6, ColumnGap = 6;
+    const double LargestSize = 3.2, Row = 4.8, LargestPad = 3.4, ColumnGap = 6;
 
     readonly List<string[]> rows;
     readonly double size, pad;
@@ -27,7 +27,8 @@ sealed class StakeTable
                 .. withHeights ? [Tape(stakes.HeightOf(s))] : Array.Empty<string>(),
             ]),
         ];
-        double[] largest = [.. Enumerable.Range(0, heading.Length).Select(c => rows.Max(r => TextWidth.Of(r[c], LargestSize)) + LargestPad)];
+        // Bold letters are a tenth wider.
+        double[] largest = [.. Enumerable.Range(0, heading.Length).Select(c => rows.Max(r => TextWidth.Of(r[c], LargestSize) * (r == heading || c == 0 ? 1.1 : 1)) + LargestPad)];
         var shrink = Math.Min(1, width / largest.Sum());
         (size, pad, widths) = (LargestSize * shrink, LargestPad * shrink, [.. largest.Select(w => w * shrink)]);
         columns = Math.Max(1, (int)((width + ColumnGap) / (widths.Sum() + ColumnGap)));
@@ -44,27 +45,27 @@ sealed class StakeTable
         {
             var x = at.X + column * (widths.Sum() + ColumnGap);
             table.Add(
-                Line(new(x, at.Y + Row * 0.7), rows[0], Ink.Soft),
+                Line(new(x, at.Y + Row * 0.7), rows[0], isHeading: true),
                 Svg.Line(new(x, at.Y + Row), new(x + widths.Sum(), at.Y + Row), ("stroke", Ink.Pale), ("stroke-width", Svg.N(0.15))));
             for (var i = 0; i < perColumn && column * perColumn + i + 1 < rows.Count; i++)
             {
                 var row = column * perColumn + i + 1;
                 if (i % 2 == 1) table.Add(Svg.Element("rect", ("x", Svg.N(x)), ("y", Svg.N(at.Y + (i + 1.15) * Row)), ("width", Svg.N(widths.Sum())), ("height", Svg.N(Row)), ("fill", Ink.Faint)));
-                table.Add(Line(new(x, at.Y + (i + 1.88) * Row), rows[row], Ink.Dark));
+                table.Add(Line(new(x, at.Y + (i + 1.88) * Row), rows[row]));
             }
         }
         return table;
     }
 
-    XElement Line(Spot at, string[] cells, string ink)
+    XElement Line(Spot at, string[] cells, bool isHeading = false)
     {
-        var line = Svg.Group("row", ("fill", ink));
+        var line = Svg.Group("row", ("fill", Ink.Dark));
         var x = at.X - pad * 0.4;
         for (var i = 0; i < cells.Length; i++)
         {
             x += widths[i];
             var cell = Svg.Element("text", ("x", Svg.N(x)), ("y", Svg.N(at.Y))).Saying(cells[i]);
-            if (i == 0 && ink == Ink.Dark) cell.SetAttributeValue("font-weight", "bold");
+            if (i == 0 || isHeading) cell.SetAttributeValue("font-weight", "bold");
             line.Add(cell);
         }
         return line;

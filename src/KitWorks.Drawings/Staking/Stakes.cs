@@ -15,30 +15,36 @@ sealed class Stakes
     /// <summary>More diagonals than this from one stake cannot be told apart; the table has them all.</summary>
     const int MostDiagonals = 12;
 
-    readonly Node[] nodes;
+    readonly StakeOut layout;
+    readonly bool[] open;
 
     public Stakes(Frame frame)
     {
-        nodes = [.. frame.Base.Select(id => frame.Nodes[id])];
-        Second = 1 + (Count + 1) / 3;
-        Checks = [.. Diagonals(), .. frame.RadiusMm is null ? Widths() : []];
+        layout = StakeOut.Of(frame);
+        var sides = frame.Struts.Select(s => (s.From, s.To)).ToHashSet();
+        open = [.. layout.Sides.Select(s => !sides.Contains((Math.Min(s.From, s.To), Math.Max(s.From, s.To))))];
+        Checks = [.. Diagonals(), .. Widths()];
     }
 
-    public int Count => nodes.Length;
+    public int Count => layout.Stakes.Length;
 
-    /// <summary>The stake that the second tape is hooked to; a third of the way round, so that the two tapes cross well.</summary>
-    public int Second { get; }
+    /// <summary>The stake that the second tape is hooked to.</summary>
+    public int Second => layout.FarEnd + 1;
 
     public Check[] Checks { get; }
 
     /// <summary>Where a stake is on the ground, in millimetres from the middle, y up.</summary>
-    public Spot At(int stake) => new(nodes[stake - 1].Position.X, nodes[stake - 1].Position.Y);
+    public Spot At(int stake) => new(layout.Stakes[stake - 1].XMm, layout.Stakes[stake - 1].YMm);
 
-    public double HeightOf(int stake) => nodes[stake - 1].Position.Z;
+    /// <summary>Over the lowest stake.</summary>
+    public double HeightOf(int stake) => layout.Stakes[stake - 1].HeightMm;
 
-    public double Between(int one, int other) => At(one).DistanceTo(At(other));
+    public double Between(int one, int other) => layout.BetweenMm(one - 1, other - 1);
 
     public double FromMiddle(int stake) => At(stake).Length;
+
+    /// <summary>Whether no strut lies between a stake and the next: a door is there.</summary>
+    public bool IsOpen(int stake) => open[stake - 1];
 
     public int Next(int stake) => stake % Count + 1;
 
@@ -52,14 +58,7 @@ sealed class Stakes
     }
 
     /// <summary>Straight across, at the stakes nearest to mid-length.</summary>
-    IEnumerable<Check> Widths()
-    {
-        const double level = 1;
-        var across = from a in All
-                     from b in All
-                     where At(a).Y < -level && At(b).Y > level && Math.Abs(At(a).X - At(b).X) < level && Math.Abs(At(a).Y + At(b).Y) < level
-                     orderby Math.Round(Math.Abs(At(a).X)), a
-                     select new Check(a, b, IsWidth: true);
-        return across.Take(3);
-    }
+    IEnumerable<Check> Widths() => layout.Widths.Take(3).Select(w => new Check(NumberOf(w.From), NumberOf(w.To), IsWidth: true));
+
+    int NumberOf(int node) => layout.Stakes.Select(s => s.Node).ToList().IndexOf(node) + 1;
 }

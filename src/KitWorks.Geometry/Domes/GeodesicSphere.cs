@@ -12,21 +12,21 @@ sealed class GeodesicSphere
     readonly Solid solid;
     readonly FaceLattice lattice;
     readonly int[] nodeAt; // nodes by face and lattice point
-    readonly int cornerFamily, cornerKind;
+    readonly int[] faceOf, pointOf; // of each node, the lowest face that has it
+    readonly Point3[] weights; // of a face's corners, by lattice point; what they weigh lies on the sphere
+    readonly ushort cornerFamily, cornerKind;
     readonly double[] chords;
-    readonly int[] families, kinds; // by lattice point and direction
+    readonly ushort[] families, kinds; // by lattice point and direction
 
     GeodesicSphere(Solid solid, Lattice of, Up up)
     {
         this.solid = solid;
         lattice = new(of);
-        nodeAt = NumberNodes(out var count);
-        var pointOf = GC.AllocateUninitializedArray<int>(count);
-        var points = PlaceNodes(count, pointOf);
-        var net = JoinNodes(points, pointOf);
-        (families, chords, cornerFamily) = MeasureStruts(net);
-        (kinds, var sorted, cornerKind) = SortPanels(net);
-        (Net, RowStart, var family, var kind) = InRows(net, pointOf, up);
+        (nodeAt, faceOf, pointOf) = NumberNodes();
+        weights = Weigh();
+        (families, chords, cornerFamily) = MeasureStruts();
+        (kinds, var sorted, cornerKind) = SortPanels();
+        (Net, RowStart, var family, var kind) = InRows(up);
         Measured = new(Net, family, chords, kind, sorted);
     }
 
@@ -44,7 +44,7 @@ sealed class GeodesicSphere
 
     public static GeodesicSphere Of(BaseSolid solid, Lattice lattice, Up up) => new(Solid.Of(solid, up), lattice, up);
 
-    int[] NumberNodes(out int count)
+    (int[] NodeAt, int[] FaceOf, int[] PointOf) NumberNodes()
     {
         int points = lattice.Count, onSide = lattice.OnSide, inside = points - lattice.Inside;
         var firstInside = solid.Vertices.Length + solid.EdgeCount * onSide;
@@ -60,60 +60,47 @@ sealed class GeodesicSphere
             }
             for (var i = 0; i < inside; i++) nodes[at++] = firstInside + face * inside + i;
         }
-        count = firstInside + solid.Faces.Length * inside;
-        return nodes;
+        var count = firstInside + solid.Faces.Length * inside;
+        var (faces, lattices) = (GC.AllocateUninitializedArray<int>(count), GC.AllocateUninitializedArray<int>(count));
+        for (var face = solid.Faces.Length - 1; face >= 0; face--)
+            for (var i = 0; i < points; i++) (faces[nodes[face * points + i]], lattices[nodes[face * points + i]]) = (face, i);
+        return (nodes, faces, lattices);
     }
 
-    // pointOf: each node's lattice point on the lowest face that has it.
-    Point3[] PlaceNodes(int count, int[] pointOf)
+    Point3[] Weigh()
     {
         var (a, b, c) = solid.Faces[0];
-        var weights = new Point3[lattice.Count];
-        for (var i = 0; i < weights.Length; i++)
+        var weighed = new Point3[lattice.Count];
+        for (var i = 0; i < weighed.Length; i++)
         {
             var (p, q, r) = lattice.WeightsOf(i);
             var flat = solid.Vertices[a] * p + solid.Vertices[b] * q + solid.Vertices[c] * r;
-            weights[i] = new Point3(p, q, r) * (1 / flat.Norm);
+            weighed[i] = new Point3(p, q, r) * (1 / flat.Norm);
         }
-        var points = GC.AllocateUninitializedArray<Point3>(count);
-        for (var face = solid.Faces.Length - 1; face >= 0; face--)
-        {
-            (a, b, c) = solid.Faces[face];
-            Point3 va = solid.Vertices[a], vb = solid.Vertices[b], vc = solid.Vertices[c];
-            var nodes = nodeAt.AsSpan(face * weights.Length, weights.Length);
-            for (var i = 0; i < nodes.Length; i++)
-            {
-                ref readonly var w = ref weights[i];
-                points[nodes[i]] = new(w.X * va.X + w.Y * vb.X + w.Z * vc.X, w.X * va.Y + w.Y * vb.Y + w.Z * vc.Y, w.X * va.Z + w.Y * vb.Z + w.Z * vc.Z);
-                pointOf[nodes[i]] = i;
-            }
-        }
-        return points;
+        return weighed;
     }
 
-    Triangulation JoinNodes(Point3[] points, int[] pointOf)
+    Point3 Place(int node)
     {
-        var corners = solid.Vertices.Length;
-        var start = GC.AllocateUninitializedArray<int>(points.Length + 1);
-        for (var node = 0; node <= points.Length; node++) start[node] = node <= corners ? node * solid.Ways : corners * solid.Ways + (node - corners) * 6;
-        var around = GC.AllocateUninitializedArray<int>(start[^1]);
-        var joined = new bool[points.Length];
-        for (var face = 0; face < solid.Faces.Length; face++)
+        var (a, b, c) = solid.Faces[faceOf[node]];
+        ref readonly Point3 va = ref solid.Vertices[a], vb = ref solid.Vertices[b], vc = ref solid.Vertices[c], w = ref weights[pointOf[node]];
+        return new(w.X * va.X + w.Y * vb.X + w.Z * vc.X, w.X * va.Y + w.Y * vb.Y + w.Z * vc.Y, w.X * va.Z + w.Y * vb.Z + w.Z * vc.Z);
+    }
+
+    bool IsCorner(int node) => node < solid.Vertices.Length;
+
+    // A node's neighbours, counter-clockwise, as many as there is room for: six, at a corner the solid's ways.
+    void Join(int node, Span<int> around)
+    {
+        int face = faceOf[node], point = pointOf[node];
+        if (point < 3)
         {
-            var nodes = nodeAt.AsSpan(face * lattice.Count, lattice.Count);
-            for (var corner = 0; corner < 3; corner++)
-                if (!joined[nodes[corner]]) JoinCorner(face, corner, around.AsSpan(nodes[corner] * solid.Ways, solid.Ways));
-            for (var point = 0; point < nodes.Length; point++)
-            {
-                if (joined[nodes[point]]) continue;
-                joined[nodes[point]] = true;
-                if (point < 3) continue;
-                var ways = lattice.Neighbours.AsSpan(point * 6, 6);
-                var at = around.AsSpan(start[nodes[point]], 6);
-                for (var k = 0; k < at.Length; k++) at[k] = ways[k] >= 0 ? nodes[ways[k]] : NodeAcross(face, ways[k]);
-            }
+            JoinCorner(face, point, around);
+            return;
         }
-        return new(points, start, around);
+        var nodes = nodeAt.AsSpan(face * lattice.Count, lattice.Count);
+        var ways = lattice.Neighbours.AsSpan(point * 6, around.Length);
+        for (var k = 0; k < around.Length; k++) around[k] = ways[k] >= 0 ? nodes[ways[k]] : NodeAcross(face, ways[k]);
     }
 
     void JoinCorner(int face, int corner, Span<int> around)
@@ -147,28 +134,31 @@ sealed class GeodesicSphere
         }
     }
 
-    (int[], double[], int) MeasureStruts(Triangulation net)
+    (ushort[], double[], ushort) MeasureStruts()
     {
         var measured = new List<double>(2 * lattice.Count + 6);
         foreach (var (point, _, _) in Alike())
-            for (var k = 0; k < 6; k++) measured.Add(net.Points[nodeAt[point]].DistanceTo(net.Points[OnFirstFace(lattice.Neighbours[point * 6 + k])]));
-        measured.Add(net.Points[0].DistanceTo(net.Points[net.Around[0]]));
+        {
+            var from = Place(nodeAt[point]);
+            for (var k = 0; k < 6; k++) measured.Add(from.DistanceTo(Place(OnFirstFace(lattice.Neighbours[point * 6 + k]))));
+        }
+        measured.Add(Place(0).DistanceTo(Place(nodeAt[lattice.CornerNeighbours[0]])));
         var (familyOf, lengths) = Families.Group(System.Runtime.InteropServices.CollectionsMarshal.AsSpan(measured));
-        var byPlace = new int[lattice.Count * 6];
+        var byPlace = new ushort[lattice.Count * 6];
         var at = 0;
         foreach (var alike in Alike())
-            for (var k = 0; k < 6; k++) CopyAlike(byPlace, alike, k, familyOf[at++]);
-        return (byPlace, lengths, familyOf[at]);
+            for (var k = 0; k < 6; k++) CopyAlike(byPlace, alike, k, (ushort)familyOf[at++]);
+        return (byPlace, lengths, (ushort)familyOf[at]);
     }
 
-    (int[], (int, int, int)[], int) SortPanels(Triangulation net)
+    (ushort[], (int, int, int)[], ushort) SortPanels()
     {
-        var found = new Dictionary<(int, int, int), int>();
-        var byPlace = new int[lattice.Count * 6];
-        int KindOf(int family, int next, int node, int nextNode)
+        var found = new Dictionary<(int, int, int), ushort>();
+        var byPlace = new ushort[lattice.Count * 6];
+        ushort KindOf(int family, int next, int node, int nextNode)
         {
-            var sides = MeasuredNet.Ascending(family, next, Families.Find(chords, net.Points[node].DistanceTo(net.Points[nextNode])));
-            if (!found.TryGetValue(sides, out var kind)) found.Add(sides, kind = found.Count);
+            var sides = MeasuredNet.Ascending(family, next, Families.Find(chords, Place(node).DistanceTo(Place(nextNode))));
+            if (!found.TryGetValue(sides, out var kind)) found.Add(sides, kind = (ushort)found.Count);
             return kind;
         }
         foreach (var alike in Alike())
@@ -177,15 +167,17 @@ sealed class GeodesicSphere
                 int place = alike.First * 6 + k, next = alike.First * 6 + (k + 1) % 6;
                 CopyAlike(byPlace, alike, k, KindOf(families[place], families[next], OnFirstFace(lattice.Neighbours[place]), OnFirstFace(lattice.Neighbours[next])));
             }
-        var corner = KindOf(cornerFamily, cornerFamily, net.Around[0], net.Around[1]);
+        Span<int> first = stackalloc int[solid.Ways];
+        Join(0, first);
+        var corner = KindOf(cornerFamily, cornerFamily, first[0], first[1]);
         var order = found.Keys.Order().ToArray();
-        var rank = new int[order.Length];
-        for (var i = 0; i < order.Length; i++) rank[found[order[i]]] = i;
+        var rank = new ushort[order.Length];
+        for (var i = 0; i < order.Length; i++) rank[found[order[i]]] = (ushort)i;
         for (var i = 18; i < byPlace.Length; i++) byPlace[i] = rank[byPlace[i]];
         return (byPlace, order, rank[corner]);
     }
 
-    static void CopyAlike(int[] byPlace, (int First, int Second, int Third) alike, int direction, int value)
+    static void CopyAlike(ushort[] byPlace, (int First, int Second, int Third) alike, int direction, ushort value)
     {
         byPlace[alike.Third * 6 + (direction + 4) % 6] = value;
         byPlace[alike.Second * 6 + (direction + 2) % 6] = value;
@@ -194,58 +186,51 @@ sealed class GeodesicSphere
 
     // Numbers the nodes anew, breadth first from the top. Each node hands on its neighbours counter-clockwise from the one that found it,
     // which keeps every row in order around the axis.
-    (Triangulation, int[], ushort[], ushort[]) InRows(Triangulation net, int[] pointOf, Up up)
+    (Triangulation, int[], ushort[], ushort[]) InRows(Up up)
     {
-        var order = new int[net.Count];
-        var rank = new int[net.Count];
-        var from = new int[net.Count];
+        int count = pointOf.Length, ends = count * 6 - solid.Vertices.Length * (6 - solid.Ways);
+        var (points, start) = (GC.AllocateUninitializedArray<Point3>(count), GC.AllocateUninitializedArray<int>(count + 1));
+        var (around, family, kind) = (GC.AllocateUninitializedArray<int>(ends), GC.AllocateUninitializedArray<ushort>(ends), GC.AllocateUninitializedArray<ushort>(ends));
+        var (order, finder, rank) = (GC.AllocateUninitializedArray<int>(count), GC.AllocateUninitializedArray<int>(count), GC.AllocateUninitializedArray<int>(count));
         Array.Fill(rank, -1);
-        var found = 0;
+        var (found, at) = (0, 0);
         var top = lattice.Top(up).Select(OnFirstFace).ToArray();
+        // Of two or three nodes at the top, each begins at the one before it.
         foreach (var node in top)
         {
-            // Of two or three nodes, each begins at the one before it around the top.
-            var place = top.Length == 1 ? net.Start[node] : net.PlaceOf(top[(found + top.Length - 1) % top.Length], node);
-            (order[found], from[found], rank[node]) = (node, place, found);
+            (order[found], finder[found], rank[node]) = (node, top.Length == 1 ? -1 : top[(found + top.Length - 1) % top.Length], found);
             found++;
         }
         var rowStart = new List<int> { 0, found };
-        for (var next = 0; next < found; next++)
+        for (var next = 0; next < count; next++)
         {
             if (next == rowStart[^1]) rowStart.Add(found);
-            int node = order[next], start = net.Start[node], end = net.Start[node + 1], i = from[next];
-            for (var turn = start; turn < end; turn++, i = i + 1 == end ? start : i + 1)
+            var node = order[next];
+            var corner = IsCorner(node);
+            var ways = around.AsSpan(at, corner ? solid.Ways : 6);
+            Join(node, ways);
+            (points[next], start[next]) = (Place(node), at);
+            if (corner)
             {
-                var w = net.Around[i];
+                family.AsSpan(at, ways.Length).Fill(cornerFamily);
+                kind.AsSpan(at, ways.Length).Fill(cornerKind);
+            }
+            else
+            {
+                families.AsSpan(pointOf[node] * 6, 6).CopyTo(family.AsSpan(at));
+                kinds.AsSpan(pointOf[node] * 6, 6).CopyTo(kind.AsSpan(at));
+            }
+            at += ways.Length;
+            for (int turn = 0, i = Math.Max(0, ways.IndexOf(finder[next])); turn < ways.Length; turn++, i = i + 1 == ways.Length ? 0 : i + 1)
+            {
+                var w = ways[i];
                 if (rank[w] >= 0) continue;
-                (order[found], from[found], rank[w]) = (w, net.PlaceOf(node, w), found);
+                (order[found], finder[found], rank[w]) = (w, node, found);
                 found++;
             }
         }
-        return Renumbered(net, pointOf, order, rank, rowStart);
-    }
-
-    (Triangulation, int[], ushort[], ushort[]) Renumbered(Triangulation net, int[] pointOf, int[] order, int[] rank, List<int> rowStart)
-    {
-        var points = GC.AllocateUninitializedArray<Point3>(net.Count);
-        var start = GC.AllocateUninitializedArray<int>(net.Count + 1);
-        var (around, family, kind) = (GC.AllocateUninitializedArray<int>(net.Around.Length), GC.AllocateUninitializedArray<ushort>(net.Around.Length), GC.AllocateUninitializedArray<ushort>(net.Around.Length));
-        var at = 0;
-        for (var node = 0; node < order.Length; node++)
-        {
-            var was = order[node];
-            points[node] = net.Points[was];
-            start[node] = at;
-            var corner = was < solid.Vertices.Length;
-            var place = pointOf[was] * 6;
-            for (var i = net.Start[was]; i < net.Start[was + 1]; i++, at++, place++)
-            {
-                around[at] = rank[net.Around[i]];
-                family[at] = (ushort)(corner ? cornerFamily : families[place]);
-                kind[at] = (ushort)(corner ? cornerKind : kinds[place]);
-            }
-        }
-        start[^1] = at;
+        start[count] = at;
+        foreach (ref var w in around.AsSpan()) w = rank[w];
         return (new(points, start, around), [.. rowStart], family, kind);
     }
 }

@@ -1,8 +1,3 @@
-using MathNet.Numerics.LinearAlgebra;
-using MathNet.Numerics.LinearAlgebra.Double;
-using MathNet.Numerics.LinearAlgebra.Double.Solvers;
-using MathNet.Numerics.LinearAlgebra.Solvers;
-
 namespace KitWorks.Geometry;
 
 /// <summary>Moves the nodes of a frame until its struts have given lengths; base nodes stay at their height, and the frame keeps its symmetry.</summary>
@@ -24,21 +19,22 @@ sealed class Closing
     /// <summary>Damping over the stiffness of one strut. It keeps a shell without mirrors from turning about its axis.</summary>
     const double Damping = 1e-9;
 
-    /// <summary>Up to this many unknowns the equations are factored whole (a 16V hemisphere has about 400); beyond they are solved by iteration.</summary>
-    const int FactoredUnknowns = 800;
-
-    /// <summary>Accuracy of the iteration, relative, and its steps at most; a step that falls short of it is still a step downhill.</summary>
-    const double IterationAccuracy = 1e-8;
-    const int IterationCap = 3000;
-
     readonly Frame frame;
+    readonly long workLimit;
+    long work;
     readonly Symmetry symmetry;
     readonly List<(int Leader, Point3 Direction)> unknowns = [];
     readonly (int First, int Count)[] unknownsOf; // by leader
     readonly List<Strut> struts = []; // one of each set that symmetry makes equal
+    readonly List<int[]> unknownsAt = []; // of their two ends; the same one may come twice
+    readonly NormalEquations equations;
 
-    public Closing(Frame frame)
+    /// <summary>Prepares a frame.</summary>
+    /// <param name="frame">The frame.</param>
+    /// <param name="workLimit">How many multiplications all closings together may take.</param>
+    public Closing(Frame frame, long workLimit)
     {
+        this.workLimit = workLimit;
         this.frame = frame;
         symmetry = new(frame);
         unknownsOf = new (int, int)[frame.Nodes.Length];
@@ -62,9 +58,20 @@ sealed class Closing
                 seen.Add((Math.Min(a, b), Math.Max(a, b)));
             }
         }
+        unknownsAt.AddRange(struts.Select(s => (int[])[.. UnknownsOf(s.From), .. UnknownsOf(s.To)]));
+        equations = NormalEquations.Of(unknowns.Count, unknownsAt);
     }
 
-    /// <summary>The positions at which every strut has the length of its family; null where Newton's steps do not get there.</summary>
+    /// <summary>Whether no work is left: what does not close then might have closed.</summary>
+    public bool WorkRanOut => work > workLimit;
+
+    IEnumerable<int> UnknownsOf(int node)
+    {
+        var (first, count) = unknownsOf[symmetry.Leader[node]];
+        return Enumerable.Range(first, count);
+    }
+
+    /// <summary>The positions at which every strut has the length of its family; null where Newton's steps do not get there, or their work ran out.</summary>
     public Point3[]? At(double[] lengths)
     {
         Point3[] points = [.. frame.Nodes.Select(n => n.Position)];
@@ -72,6 +79,7 @@ sealed class Closing
         for (var step = 0; step < StepCap; step++)
         {
             if (misfit.Worst <= AccuracyMm) return points;
+            if (WorkRanOut) return null;
             var move = Step(points, lengths);
             var share = 1.0;
             var next = Moved(points, move, share);
@@ -100,53 +108,34 @@ sealed class Closing
         return (worst, squares);
     }
 
-    Vector<double> Step(Point3[] points, double[] lengths)
+    double[] Step(Point3[] points, double[] lengths)
     {
-        var normal = new Dictionary<(int Row, int Column), double>(struts.Count * 36);
-        var down = new DenseVector(unknowns.Count);
-        var (at, by) = (new int[6], new double[6]);
-        foreach (var s in struts)
+        equations.Clear();
+        Span<double> by = stackalloc double[6];
+        for (var i = 0; i < struts.Count; i++)
         {
+            var s = struts[i];
             var along = points[s.To] - points[s.From];
             var length = along.Norm;
-            var count = Derivatives(s, along * (1 / length), at, by);
-            for (var i = 0; i < count; i++)
-            {
-                down[at[i]] += by[i] * (length - lengths[s.Family]);
-                for (var k = 0; k < count; k++) normal[(at[i], at[k])] = normal.GetValueOrDefault((at[i], at[k])) + by[i] * by[k];
-            }
+            Derivatives(unknownsAt[i], s, along * (1 / length), by);
+            equations.Add(length - lengths[s.Family], unknownsAt[i], by[..unknownsAt[i].Length]);
         }
-        for (var i = 0; i < unknowns.Count; i++) normal[(i, i)] = normal.GetValueOrDefault((i, i)) + Damping;
-        return Solve(normal, down);
+        work += equations.SolvingWork;
+        return equations.Solve(0, Damping);
     }
 
-    // How the strut's length changes with each unknown of its two ends; the same unknown may come twice.
-    int Derivatives(Strut s, Point3 unit, int[] at, double[] by)
+    // How the strut's length changes with each unknown of its two ends.
+    void Derivatives(int[] at, Strut s, Point3 unit, Span<double> by)
     {
-        var found = 0;
-        foreach (var (node, sign) in new[] { (s.From, -1), (s.To, 1) })
+        var ofFrom = unknownsOf[symmetry.Leader[s.From]].Count;
+        for (var i = 0; i < at.Length; i++)
         {
-            var (first, count) = unknownsOf[symmetry.Leader[node]];
-            for (var u = first; u < first + count; u++)
-            {
-                (at[found], by[found]) = (u, sign * unit.Dot(symmetry.From[node].Of(unknowns[u].Direction)));
-                found++;
-            }
+            var (node, sign) = i < ofFrom ? (s.From, -1) : (s.To, 1);
+            by[i] = sign * unit.Dot(symmetry.From[node].Of(unknowns[at[i]].Direction));
         }
-        return found;
     }
 
-    Vector<double> Solve(Dictionary<(int Row, int Column), double> normal, DenseVector down)
-    {
-        var entries = normal.Select(e => (e.Key.Row, e.Key.Column, e.Value));
-        if (unknowns.Count <= FactoredUnknowns) return DenseMatrix.OfIndexed(unknowns.Count, unknowns.Count, entries).Cholesky().Solve(down);
-        var solved = new DenseVector(unknowns.Count);
-        var until = new Iterator<double>(new IterationCountStopCriterion<double>(IterationCap), new ResidualStopCriterion<double>(IterationAccuracy));
-        new BiCgStab().Solve(SparseMatrix.OfIndexed(unknowns.Count, unknowns.Count, entries), down, solved, until, new MILU0Preconditioner());
-        return solved;
-    }
-
-    Point3[] Moved(Point3[] points, Vector<double> move, double share)
+    Point3[] Moved(Point3[] points, double[] move, double share)
     {
         var moved = new Point3[points.Length];
         for (var node = 0; node < points.Length; node++)

@@ -10,19 +10,15 @@ static class LengthGroups
     /// <param name="groups">How many groups at most.</param>
     public static int[] Narrowest(IReadOnlyList<double> ascending, int groups)
     {
-        // The answer is a difference of two lengths: search the sorted differences.
-        var widths = new List<double> { 0 };
-        for (var i = 0; i < ascending.Count; i++)
-            for (var j = i + 1; j < ascending.Count; j++) widths.Add(ascending[j] - ascending[i]);
-        widths.Sort();
-        int low = 0, high = widths.Count - 1;
-        while (low < high)
+        // Halved until no number lies between: the widths that do not do and those that do.
+        double low = 0, high = ascending[^1] - ascending[0];
+        if (Fill(ascending, low)[^1] < groups) return Fill(ascending, low);
+        for (var middle = high / 2; middle > low && middle < high; middle = low + (high - low) / 2)
         {
-            var middle = (low + high) / 2;
-            if (Fill(ascending, widths[middle])[^1] < groups) high = middle;
-            else low = middle + 1;
+            if (Fill(ascending, middle)[^1] < groups) high = middle;
+            else low = middle;
         }
-        return Fill(ascending, widths[low]);
+        return Fill(ascending, high);
     }
 
     static int[] Fill(IReadOnlyList<double> ascending, double width)

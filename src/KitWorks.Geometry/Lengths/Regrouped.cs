@@ -31,7 +31,7 @@ static class Regrouped
             Families = [.. lengths.Select((l, i) => new StrutFamily(i, l, frame.RadiusMm is { } r ? l / r : null, counts[i]))],
             PanelKinds = [.. panelKinds],
             Base = frame.Base,
-            Dimensions = Measuring.Of([.. nodes], [.. panels], [.. panelKinds], [.. frame.Base]),
+            Dimensions = Measuring.Of(nodes, panels, panelKinds, frame.Base.AsSpan()),
             BaseSpreadMm = frame.BaseSpreadMm,
         }, misfit, moved);
     }

@@ -91,15 +91,17 @@ sealed class OblongRings
         return Math.Sqrt(x * x + a * a + b * b - 2 * a * b * family.Cos);
     }
 
-    /// <summary>Adds to a row of derivatives those of a family's length, times a weight.</summary>
-    public static void AddGradient(double[] unknowns, Family family, double weight, Action<int, double> add)
+    /// <summary>The derivatives of a family's length by the unknowns it hangs on, four at most; an unknown may come twice. Answers how many.</summary>
+    public static int Gradient(double[] unknowns, Family family, Span<int> at, Span<double> by)
     {
-        var over = weight / Length(unknowns, family);
+        var over = 1 / Length(unknowns, family);
         double x = X(unknowns, family.A) - X(unknowns, family.B), a = Radius(unknowns, family.A), b = Radius(unknowns, family.B);
-        if (family.A.X >= 0) add(family.A.X, family.A.Sign * x * over);
-        if (family.B.X >= 0) add(family.B.X, -family.B.Sign * x * over);
-        if (family.A.Radius >= 0) add(family.A.Radius, (a - b * family.Cos) * over);
-        if (family.B.Radius >= 0) add(family.B.Radius, (b - a * family.Cos) * over);
+        var count = 0;
+        if (family.A.X >= 0) (at[count], by[count++]) = (family.A.X, family.A.Sign * x * over);
+        if (family.B.X >= 0) (at[count], by[count++]) = (family.B.X, -family.B.Sign * x * over);
+        if (family.A.Radius >= 0) (at[count], by[count++]) = (family.A.Radius, (a - b * family.Cos) * over);
+        if (family.B.Radius >= 0) (at[count], by[count++]) = (family.B.Radius, (b - a * family.Cos) * over);
+        return count;
     }
 
     /// <summary>By how much the shell turns at a family's struts, in degrees; negative where it turns inwards.</summary>

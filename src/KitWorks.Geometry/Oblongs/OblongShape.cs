@@ -58,43 +58,45 @@ sealed record OblongShape(OblongRings Rings, double[] Unknowns, double Barrel, d
     /// <summary>The shape whose families have exactly the lengths given, from this one as a start; null where none is near.</summary>
     public OblongShape? Closed(Func<OblongRings.Family, double> lengthOf)
     {
-        var (at, sum) = LeastSquares.Minimum((places, r, j) =>
+        var (at, sum) = LeastSquares.Minimum((places, equations) =>
         {
-            for (var i = 0; i < Rings.Families.Count; i++)
+            Span<int> unknowns = stackalloc int[4];
+            Span<double> by = stackalloc double[4];
+            foreach (var family in Rings.Families)
             {
-                var row = i;
-                r[i] = OblongRings.Length(places, Rings.Families[i]) - lengthOf(Rings.Families[i]);
-                OblongRings.AddGradient(places, Rings.Families[i], 1, (column, value) => j[row, column] += value);
+                var count = OblongRings.Gradient(places, family, unknowns, by);
+                equations.Add(OblongRings.Length(places, family) - lengthOf(family), unknowns[..count], by[..count]);
             }
-        }, Rings.Families.Count, Unknowns, LengthAccuracy, StepCap);
+        }, Unknowns, LengthAccuracy, StepCap);
         return Math.Sqrt(sum) < 10 * LengthAccuracy * Rings.Families.Count ? this with { Unknowns = at } : null;
     }
 
     static OblongShape Fit(OblongRings rings, double[] places, double barrel, double[] lengths,
         Func<OblongRings.Family, int> groupOf, Func<OblongRings.Family, double> weightOf)
     {
-        int n = rings.Unknowns, families = rings.Families.Count, all = rings.Rings.Sum(r => r.Nodes);
-        var (at, _) = LeastSquares.Minimum((q, r, j) =>
+        int n = rings.Unknowns, all = rings.Rings.Sum(r => r.Nodes);
+        var (at, _) = LeastSquares.Minimum((q, equations) =>
         {
-            for (var i = 0; i < families; i++)
+            Span<int> unknowns = stackalloc int[5];
+            Span<double> by = stackalloc double[5];
+            foreach (var family in rings.Families)
             {
-                var (row, family) = (i, rings.Families[i]);
                 var (weight, length) = (weightOf(family), n + 1 + groupOf(family));
-                r[i] = weight * (OblongRings.Length(q, family) - q[length]);
-                OblongRings.AddGradient(q, family, weight, (column, value) => j[row, column] += value);
-                j[i, length] -= weight;
+                var count = OblongRings.Gradient(q, family, unknowns, by);
+                (unknowns[count], by[count]) = (length, -1);
+                foreach (ref var derivative in by[..++count]) derivative *= weight;
+                equations.Add(weight * (OblongRings.Length(q, family) - q[length]), unknowns[..count], by[..count]);
             }
-            for (var i = 0; i < rings.Rings.Count; i++)
+            foreach (var (ring, nodes) in rings.Rings)
             {
-                var (ring, nodes) = rings.Rings[i];
                 var (off, dx, dRadius) = OffCapsule(rings, q, ring, q[n]);
-                var (row, weight) = (families + i, Math.Sqrt((double)nodes / all));
-                r[row] = weight * off;
-                if (ring.X >= 0) j[row, ring.X] += weight * ring.Sign * dx;
-                if (ring.Radius >= 0) j[row, ring.Radius] += weight * dRadius;
-                if (q[n] > 0) j[row, n] -= weight * Math.Abs(dx);
+                var (weight, count) = (Math.Sqrt((double)nodes / all), 0);
+                if (ring.X >= 0) (unknowns[count], by[count++]) = (ring.X, weight * ring.Sign * dx);
+                if (ring.Radius >= 0) (unknowns[count], by[count++]) = (ring.Radius, weight * dRadius);
+                if (q[n] > 0) (unknowns[count], by[count++]) = (n, -weight * Math.Abs(dx));
+                equations.Add(weight * off, unknowns[..count], by[..count]);
             }
-        }, families + rings.Rings.Count, [.. places, barrel, .. lengths], FitAccuracy, StepCap);
+        }, [.. places, barrel, .. lengths], FitAccuracy, StepCap);
         var shape = at[..n];
         var mean = rings.Rings.Sum(r => r.Nodes * Math.Pow(OffCapsule(rings, shape, r.Ring, at[n]).Off, 2)) / all;
         return new(rings, shape, Math.Max(at[n], 0), Math.Sqrt(mean));

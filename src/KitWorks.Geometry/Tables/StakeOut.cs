@@ -33,6 +33,19 @@ public sealed record StakeOut(
     /// <summary>How near two x must be to count as straight across, in millimetres; symmetry makes them equal but for rounding.</summary>
     const double AcrossMm = 1e-3;
 
+    /// <summary>
+    /// The place in <see cref="Stakes"/> of the baseline's far end; the near end is the first. Half way round a circle the two tapes cross
+    /// squarely at every other stake (Thales), which is where a reading's error moves a stake least.
+    /// </summary>
+    public int FarEnd => Stakes.Length / 2;
+
+    /// <summary>The distance on level ground between two stakes, by their places in <see cref="Stakes"/>, in millimetres.</summary>
+    public double BetweenMm(int one, int other)
+    {
+        var (p, q) = (Stakes[one], Stakes[other]);
+        return Math.Sqrt((p.XMm - q.XMm) * (p.XMm - q.XMm) + (p.YMm - q.YMm) * (p.YMm - q.YMm));
+    }
+
     /// <summary>The stake-out of a frame.</summary>
     public static StakeOut Of(Frame frame)
     {

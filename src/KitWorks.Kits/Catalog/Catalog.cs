@@ -26,6 +26,15 @@ public sealed record ShopCatalog
     /// <summary>How the saw and the packing bench work.</summary>
     public required Workshop Workshop { get; init; }
 
+    /// <summary>What the shop's carriers take.</summary>
+    public ParcelRules Parcels { get; init; } = new();
+
+    /// <summary>When the shop works.</summary>
+    public WorkCalendar Calendar { get; init; } = new();
+
+    /// <summary>How stock items are bought.</summary>
+    public ImmutableArray<Supply> Supplies { get; init; } = [];
+
     /// <summary>What shelters are screened for, and what they are held to.</summary>
     public ScreeningRules Screening { get; init; } = new();
 }

@@ -89,20 +89,23 @@ public sealed record Workshop
     public int RestockDays { get; init; } = 10;
 
     /// <summary>Who gets stock that an order waits for.</summary>
-    public Turns Turns { get; init; } = Turns.ShelfFirst;
+    public Turns Turns { get; init; } = Turns.OldestFirst;
 }
 
 /// <summary>Whose turn it is when stock is short: what an order that waits may keep others from taking.</summary>
 public enum Turns
 {
     /// <summary>
-    /// A new order takes what is on the shelf, if that is all it needs. What comes in goes to the orders that wait, in their order, and none of
-    /// them is passed by one behind it that needs the same items. A very large order that waits does not stop the shop.
+    /// What an order that waits is short of, no order behind it takes: what comes in goes to the orders that wait, the higher priority first and
+    /// then the older, and a new order too leaves it to them. None starves.
+    /// </summary>
+    OldestFirst,
+
+    /// <summary>
+    /// As <see cref="OldestFirst"/> for what comes in; but a new order takes what is on the shelf, if that is all it needs. A very large order
+    /// that waits does not stop the shop, and may wait for long.
     /// </summary>
     ShelfFirst,
-
-    /// <summary>As <see cref="ShelfFirst"/>, and a new order too leaves what an order that waits is short of.</summary>
-    OldestFirst,
 
     /// <summary>What comes in goes to whichever order that waits it is enough for, in their order; a small one may pass a large one.</summary>
     WhoeverFits,

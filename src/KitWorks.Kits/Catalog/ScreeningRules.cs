@@ -21,6 +21,12 @@ public sealed record ScreeningRules
     /// <summary>What shelters are held to. The tie and how many hold an end come from the hub system and cannot be set here.</summary>
     public Criteria Criteria { get; init; } = new();
 
+    /// <summary>
+    /// The most stakes that a kit has for one base hub, where the screening asks for more than the hub system gives: 0 to 20; 4 by default, for stakes
+    /// side by side share their ground (common practice, no source). 0 leaves it at what the hub system gives.
+    /// </summary>
+    public int MostStakesPerHub { get; init; } = 4;
+
     /// <summary>The refusal of rules that no shelter could be screened by, its fields relative to the rules; null where they are in order.</summary>
     public Refusal? Fault()
     {
@@ -28,6 +34,7 @@ public sealed record ScreeningRules
         if (Criteria is null) return Refusal.OfField(Code, "criteria", "Give the criteria, or leave them out for the defaults.");
         if (Criteria.TieRatedN is not null) return Refusal.OfField(Code, "criteria/tieRatedN", "The hub system says which tie is used; leave this out.");
         if (Criteria.TiesPerEnd != 1) return Refusal.OfField(Code, "criteria/tiesPerEnd", "The hub system says how many ties hold an end; leave this out.");
+        if (MostStakesPerHub is < 0 or > 20) return Refusal.OfField(Code, "mostStakesPerHub", $"The most stakes at a hub are 0 to 20, not {MostStakesPerHub}.");
         return LoadSets.Select((set, i) => Fault(set, i)?.Under($"loadSets/{i}")).FirstOrDefault(f => f is not null) ?? FaultOf(new LoadSet(), Criteria);
     }
 

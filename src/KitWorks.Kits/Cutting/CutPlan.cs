@@ -57,6 +57,18 @@ public sealed record CutPlan(
 
     /// <summary>What this plan comes to, in the unit that <see cref="Measure"/> names.</summary>
     public decimal Total { get; init; }
+
+    /// <summary>
+    /// The plan of several kits alike, each cut as this plan says. It takes exactly so many times the stock, which is what is
+    /// reserved for them. The bound is that of plans which cut each kit by itself; one that mixes kits may take less.
+    /// </summary>
+    public CutPlan Times(int kits) => kits == 1 ? this : this with
+    {
+        StockLengths = [.. StockLengths.Select(s => s with { Count = s.Count * kits })],
+        Patterns = [.. Patterns.Select(p => p with { Count = p.Count * kits })],
+        LowerBound = LowerBound * kits,
+        Total = Total * kits,
+    };
 }
 
 /// <summary>What a cut plan makes smallest, and so the unit of its bound.</summary>

@@ -29,7 +29,11 @@ public enum BundleKind
 /// <param name="Contents">What is in it.</param>
 /// <param name="MassGrams">Its mass.</param>
 /// <param name="Length">The length of its longest piece; zero for a bag.</param>
-public sealed record Bundle(int Number, int Tier, BundleKind Kind, ImmutableArray<BundleItem> Contents, int MassGrams, Length Length);
+public sealed record Bundle(int Number, int Tier, BundleKind Kind, ImmutableArray<BundleItem> Contents, int MassGrams, Length Length)
+{
+    /// <summary>How thick one piece is; zero for a bag.</summary>
+    public Length PieceWidth { get; init; }
+}
 
 /// <summary>Pieces of one sort in a bundle.</summary>
 /// <param name="Sku">The stock code they come from.</param>

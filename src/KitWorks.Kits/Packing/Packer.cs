@@ -53,7 +53,10 @@ sealed class Packer(ImmutableArray<StrutType> strutTypes, ImmutableArray<Tier> t
     ]);
 
     void Add(Tier tier, BundleKind kind, Length length, params (BundleItem Item, int GramsEach)[] contents) => bundles.Add(new(
-        bundles.Count + 1, tier.Number, kind, [.. contents.Select(c => c.Item)], contents.Sum(c => c.Item.Count * c.GramsEach), length));
+        bundles.Count + 1, tier.Number, kind, [.. contents.Select(c => c.Item)], contents.Sum(c => c.Item.Count * c.GramsEach), length)
+    {
+        PieceWidth = kind == BundleKind.Struts ? materials.StrutStock.OutsideDiameter : Length.Zero,
+    });
 
     int StrutGrams(StrutType type) => (int)Math.Round(type.CutLength.Millimetres * materials.StrutStock.GramsPerMetre / 1000, MidpointRounding.AwayFromZero);
 

@@ -13,6 +13,9 @@ sealed record Stands(KitScreening? Screening, Recommendation? Recommendation, Im
     /// <summary>Nothing is said, for want of a load set or of a pipe whose stiffness is known.</summary>
     public static readonly Stands Unsaid = new(null, null, []);
 
+    /// <summary>The stakes of each base hub, in the order of the frame's base; null where nothing is said.</summary>
+    public ImmutableArray<int>? StakesAt { get; private init; }
+
     /// <summary>The load set of a design: named, or the catalog's first; null where the catalog has none.</summary>
     public static Outcome<Statics.Loads.LoadSet?> LoadSetOf(Design design, ShopCatalog catalog)
     {
@@ -36,13 +39,14 @@ sealed record Stands(KitScreening? Screening, Recommendation? Recommendation, Im
         var recommendation = choice is null
             ? null
             : new Recommendation(screener.Loads.Name, choice.Pipe?.Code, choice.Tie?.Sku, choice.Pipe == pipe && choice.Tie == materials.Tie, choice.Reason(catalog.HubSystems));
-        var screening = Summary(frame, materials, types, screener, report);
-        return new(screening, recommendation, [.. WarningsOf(frame, materials, screening, report)]);
+        var stakes = new KitStakes(frame, materials.HubSystem.Stake, report, catalog.Screening.MostStakesPerHub);
+        var screening = Summary(frame, materials, types, screener, report, stakes);
+        return new(screening, recommendation, [.. WarningsOf(materials, screening, report, stakes)]) { StakesAt = stakes.At };
     }
 
     static Stands NotScreened(string why) => Unsaid with { Warnings = [new("statics.not-screened", $"This shelter was not screened for its loads. {why} {Choice.Defer}")] };
 
-    static KitScreening Summary(Frame frame, Materials materials, ImmutableArray<StrutType> types, Screener screener, ScreeningReport report) => new()
+    static KitScreening Summary(Frame frame, Materials materials, ImmutableArray<StrutType> types, Screener screener, ScreeningReport report, KitStakes stakes) => new()
     {
         LoadSet = screener.Loads.Name,
         Passes = report.Passes,
@@ -54,16 +58,17 @@ sealed record Stands(KitScreening? Screening, Recommendation? Recommendation, Im
                 c.Demand, c.Capacity, UnitOf(c.Kind), c.Utilisation)),
         ],
         StakesNeeded = report.Stakes,
-        StakesInKit = frame.Base.Length * materials.HubSystem.Stake.PerBaseHub,
+        StakesInKit = stakes.At.Sum(),
         Notes =
         [
             .. report.Mechanisms.Take(3).Select(m => m.Detail), .. report.Notes,
+            .. screener.Opened.Openings.IsEmpty ? Array.Empty<string>() : ["Openings: struts that lie double count twice against buckling only, wind is let in, and what leans on a shut door or vent is borne by the hubs around it."],
             .. materials.Cover is null ? ["The design has no cover; wind and snow are taken as if it had one."] : Array.Empty<string>(),
         ],
         Caution = Truss.Caution,
     };
 
-    static IEnumerable<Warning> WarningsOf(Frame frame, Materials materials, KitScreening screening, ScreeningReport report)
+    static IEnumerable<Warning> WarningsOf(Materials materials, KitScreening screening, ScreeningReport report, KitStakes stakes)
     {
         if (!report.Mechanisms.IsEmpty)
         {
@@ -74,13 +79,7 @@ sealed record Stands(KitScreening? Screening, Recommendation? Recommendation, Im
             yield return new("statics.outgrown", $"In the screening this shelter outgrows {materials.StrutStock.Name}: {Asked(strut, screening.LoadSet)}. {Choice.Defer}");
         if (screening.Checks.FirstOrDefault(c => c.Kind == CheckKind.TieTension && c.Utilisation > 1) is { } tie)
             yield return new("statics.tie-overloaded", $"In the screening this shelter asks too much of {materials.Tie.Name}: {Asked(tie, screening.LoadSet)}. {Choice.Defer}");
-        var stake = materials.HubSystem.Stake;
-        var lacking = report.Anchors.Where(a => a.Stakes > stake.PerBaseHub).ToList();
-        if (lacking.Count > 0)
-            yield return new("statics.stakes",
-                $"In the screening {Count(lacking.Count, "base hub")} of {frame.Base.Length} need more than the {Count(stake.PerBaseHub, "stake")} in the kit, hub {lacking.MaxBy(a => a.Stakes)!.Node} the most: "
-                + $"{lacking.Max(a => a.Stakes)}, under {lacking.MaxBy(a => a.Stakes)!.LoadCase}; {report.Stakes} in all, and the kit has {screening.StakesInKit}. "
-                + $"Ground differs: pull one to know. {Choice.Defer}");
+        foreach (var warning in stakes.Warnings(screening.LoadSet)) yield return warning;
     }
 
     static string Asked(ScreeningLine line, string loadSet)
@@ -95,8 +94,6 @@ sealed record Stands(KitScreening? Screening, Recommendation? Recommendation, Im
         var hub = line.LoadedHub is { } loaded ? $" (hub {loaded})" : "";
         return $"under {line.LoadCase}{hub} of the load set '{loadSet}', the {what} of {where} is {Number(line.Demand)} {line.Unit} and {Number(line.Capacity)} {line.Unit} is allowed";
     }
-
-    static string Count(int count, string what) => count == 1 ? $"1 {what}" : $"{count} {what}s";
 
     static string Number(double value) => value.ToString(Math.Abs(value) >= 100 ? "#,0" : "0.0", CultureInfo.InvariantCulture);
 

@@ -58,7 +58,8 @@ sealed class Painter(SKCanvas? canvas, Ink ink, Shelves shelves, double dotsPerM
             else if (!placeholder.Fill(values).Succeeds(out words[i]!, out var refusal)) return refusal;
         }
         if (words.All(string.IsNullOrWhiteSpace)) return null;
-        if (!shelves.Fitting.Fit(part, words).Succeeds(out var fitted, out var misfit)) return misfit;
+        var toPaper = toDots.PreConcat(part.Transform);
+        if (!shelves.Fitting.Fit(part, words, Math.Sqrt(toPaper.ScaleX * toPaper.ScaleX + toPaper.SkewY * toPaper.SkewY) / dotsPerMm).Succeeds(out var fitted, out var misfit)) return misfit;
         if (canvas is null)
         {
             foreach (var stretch in fitted.Lines.SelectMany(l => l))
@@ -66,7 +67,7 @@ sealed class Painter(SKCanvas? canvas, Ink ink, Shelves shelves, double dotsPerM
             return null;
         }
         canvas.Save();
-        canvas.Concat(toDots.PreConcat(part.Transform));
+        canvas.Concat(toPaper);
         TextDrawing.Draw(canvas, ink, part, fitted);
         canvas.Restore();
         return null;

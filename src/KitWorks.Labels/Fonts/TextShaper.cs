@@ -14,6 +14,9 @@ sealed class TextShaper(FontShelf fonts)
 {
     const int Remembered = 8192;
 
+    // A white square, else a question mark.
+    static readonly Rune[] Stand = [new('\u25a1'), new('?')];
+
     readonly ConcurrentDictionary<(string Text, string Family, bool Bold), ShapedText> shaped = new();
 
     public Outcome<ShapedText> Shape(string text, string family, bool bold)
@@ -39,12 +42,14 @@ sealed class TextShaper(FontShelf fonts)
         {
             // Joiners and direction marks have no picture of their own and go with what stands before them.
             var isMark = Rune.GetUnicodeCategory(rune) is UnicodeCategory.NonSpacingMark or UnicodeCategory.Format;
-            var face = isMark && pieces.Count > 0 ? pieces[^1].Face : fonts.FaceFor(rune.Value, family, bold);
+            var (drawn, face) = (rune, isMark && pieces.Count > 0 ? pieces[^1].Face : fonts.FaceFor(rune.Value, family, bold));
+            // People's names are printed as well as can be: a box shows where a character is missing.
+            if (face is null) (drawn, face) = Stand.Select(s => (s, fonts.FaceFor(s.Value, family, bold))).FirstOrDefault(s => s.Item2 is not null);
             if (face is null)
                 return new Refusal(RefusalKind.Impossible, "label.glyph-missing",
                     $"No font has the character “{rune}” (U+{rune.Value:X4}) of “{text}”. Put a font that has it into the font folder.");
             if (pieces.Count == 0 || pieces[^1].Face != face) pieces.Add((face, new()));
-            pieces[^1].Text.Append(rune.ToString());
+            pieces[^1].Text.Append(drawn.ToString());
         }
         return pieces;
     }

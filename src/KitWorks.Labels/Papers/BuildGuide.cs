@@ -23,15 +23,18 @@ public sealed record BuildGuide : Paper
         Kit kit, string order, string shelter, string shop = "", Units units = Units.Metric, Func<int, Outcome<string>>? tierPicture = null)
     {
         var write = new GuideWriter(kit, order, shelter, shop, units);
-        tierPicture ??= tier => FrameDrawing.Draw(kit.Frame, new() { View = View.Spread, Tier = tier, Units = units, Width = GuideWriter.PictureWidth(kit.Frame.Struts.Count(s => s.Tier == tier)) }, kit.StrutTypes);
-        if (!FrameDrawing.Draw(kit.Frame, new() { View = View.Isometric, Units = units, Width = GuideWriter.PictureWidth(kit.Frame.Struts.Length), Title = shelter }, kit.StrutTypes).Succeeds(out var whole, out var refusal)) return refusal;
-        if (!StakeOutDrawing.Draw(kit.Frame, units, GuideWriter.RingWidth, shelter).Succeeds(out var ring, out refusal)) return refusal;
+        tierPicture ??= tier => FrameDrawing.Draw(kit.Frame, new() { View = View.Spread, Tier = tier, Units = units, Width = GuideWriter.PictureWidth(kit.Frame.Struts.Count(s => s.Tier == tier)), Openings = kit.Openings }, kit.StrutTypes);
+        if (!FrameDrawing.Draw(kit.Frame, new() { View = View.Isometric, Units = units, Title = shelter, IsPlain = true, Openings = kit.Openings }, kit.StrutTypes).Succeeds(out var whole, out var refusal)) return refusal;
+        if (!StakeOutDrawing.Draw(kit.Frame, units, GuideWriter.RingWidth, shelter, withTable: false).Succeeds(out var ring, out refusal)) return refusal;
         var sections = ImmutableArray.CreateBuilder<PaperSection>();
         var cover = write.Cover(whole);
         sections.Add(new("guide-cover", cover));
         sections.Add(new("guide-parts", cover));
         if (cover.Warnings.Count > 0) sections.Add(new("guide-notes", cover));
-        sections.Add(new("guide-stakes", write.Stakes(ring)));
+        var stakes = write.Stakes(ring);
+        sections.Add(new("guide-stakes", stakes));
+        sections.Add(new("guide-pegs", stakes));
+        if (!kit.Openings.IsEmpty) sections.Add(new("guide-openings", write.Openings()));
         foreach (var tier in kit.Tiers)
         {
             if (!tierPicture(tier.Number).Succeeds(out var picture, out refusal)) return refusal;
@@ -80,7 +83,29 @@ sealed record GuideStakes(string Shelter, string Order, string Shop) : GuidePage
 {
     public required string Picture { get; init; }
     public required int Count { get; init; }
+
+    /// <summary>The peg that the second tape is hooked to.</summary>
+    public required int Second { get; init; }
+    public required IReadOnlyList<GuidePeg> Pegs { get; init; }
+
+    /// <summary>Whether the pegs' hubs lie at different heights.</summary>
+    public required bool HasHeights { get; init; }
 }
+
+/// <summary>One peg in the table of tape lengths.</summary>
+sealed record GuidePeg(int Number, string FromFirst, string FromSecond, string Middle, string Next, string Height);
+
+/// <summary>The page of doors and vents.</summary>
+sealed record GuideOpenings(string Shelter, string Order, string Shop) : GuidePage(Shelter, Order, Shop)
+{
+    public required IReadOnlyList<GuideOpening> Openings { get; init; }
+}
+
+/// <summary>A door or a vent in a guide.</summary>
+/// <param name="Title">What and where.</param>
+/// <param name="Missing">What is left out.</param>
+/// <param name="Steps">What to do, and when.</param>
+sealed record GuideOpening(string Title, string Missing, string Steps);
 
 /// <summary>The two pages of one tier.</summary>
 sealed record GuideTier(string Shelter, string Order, string Shop) : GuidePage(Shelter, Order, Shop)
@@ -108,6 +133,9 @@ sealed record GuideEnd(string Shelter, string Order, string Shop) : GuidePage(Sh
 {
     public required int Stakes { get; init; }
     public required int BaseHubs { get; init; }
+
+    /// <summary>How many go to which base hub, in words.</summary>
+    public required string StakesWhere { get; init; }
     public required bool IsLong { get; init; }
     public required bool HasCover { get; init; }
     public required int Panels { get; init; }
@@ -126,6 +154,9 @@ sealed record GuideStruts(string Code, TagMark Tag, string Length, int Count);
 sealed record GuideHubs(string Sku, int Ways, int Degree, int Count, string Where)
 {
     public int Free => Ways - Degree;
+
+    /// <summary>How many struts meet there, in words, where hubs of one sort stand at different nodes.</summary>
+    public string Degrees { get; init; } = $"{Degree}";
 }
 
 /// <summary>A length to check at the end.</summary>

@@ -14,8 +14,8 @@ sealed class GuideWriter(Kit kit, string order, string shelter, string shop, Uni
     /// </summary>
     public static Length PictureWidth(int struts) => Length.FromMillimetres(struts switch { < 40 => 130, < 100 => 150, _ => 184 });
 
-    /// <summary>The width of the stake-out drawing, at which its table takes two columns.</summary>
-    public static Length RingWidth { get; } = Length.FromMillimetres(170);
+    /// <summary>The width of the stake-out drawing; fitted into its page, its figures are 9 points and more.</summary>
+    public static Length RingWidth { get; } = Length.FromMillimetres(120);
 
     // A difference in height that soft ground takes up; common practice, no source.
     const double TolerableBaseSpreadMm = 10;
@@ -34,17 +34,29 @@ sealed class GuideWriter(Kit kit, string order, string shelter, string shop, Uni
         TopTier = kit.Tiers.Max(t => t.Number),
         Bundles = kit.Bundles.Length,
         Struts = [.. kit.StrutTypes.Select(t => Row(t, t.Count))],
-        Hubs = [.. kit.HubTypes.Select(h => new GuideHubs(h.Sku, h.Ways, h.Degree, h.Count, ""))],
+        Hubs = Merged(kit.HubTypes, _ => []),
         HubCount = kit.Totals.Hubs,
         StrutCount = kit.Totals.Struts,
         Ties = kit.Totals.Ties,
         SpareTies = kit.Totals.TiesWithSpares - kit.Totals.Ties,
         StakeCount = kit.Totals.Stakes,
         HasCover = kit.Design.Cover is not null,
-        Warnings = [.. kit.Warnings.Select(w => w.Detail)],
+        Warnings = [.. Cautions.For(kit.Warnings)],
     };
 
-    public GuideStakes Stakes(string picture) => new(shelter, order, shop) { Picture = picture, Count = kit.Frame.Base.Length };
+    public GuideStakes Stakes(string picture) => new(shelter, order, shop) 
+    {
+        Picture = picture,
+        Count = kit.Frame.Base.Length,
+        Second = StakeOutDrawing.Places(kit.Frame)[0].Second,
+        HasHeights = kit.Frame.BaseSpreadMm > TolerableBaseSpreadMm,
+        Pegs =
+        [
+            .. StakeOutDrawing.Places(kit.Frame).Select(p => new GuidePeg(
+                p.Number, p.Number == 1 ? "–" : Measure.Tape(p.FromFirstMm, units), p.Number == p.Second ? "–" : Measure.Tape(p.FromSecondMm, units),
+                Measure.Tape(p.FromMiddleMm, units), Measure.Tape(p.ToNextMm, units), Measure.Tape(p.HeightMm, units))),
+        ],
+    };
 
     public GuideTier Tier(Tier tier, string picture) => new(shelter, order, shop)
     {
@@ -53,7 +65,7 @@ sealed class GuideWriter(Kit kit, string order, string shelter, string shop, Uni
         IsTop = tier.Number == kit.Tiers.Max(t => t.Number),
         Bundles = Ranges(kit.Bundles.Where(b => b.Tier == tier.Number).Select(b => b.Number)),
         Struts = [.. tier.Struts.Select(s => Row(kit.StrutTypes.First(t => t.Code == s.Code), s.Count))],
-        Hubs = [.. tier.Hubs.Select(h => new GuideHubs(h.Sku, h.Ways, h.Degree, h.Count, tier.Number == 0 ? StakesOfDegree(h.Degree) : ""))],
+        Hubs = Merged(tier.Hubs, tier.Number == 0 ? StakesOfDegree : _ => []),
         StrutCount = tier.Struts.Sum(s => s.Count),
         HubCount = tier.Hubs.Sum(h => h.Count),
         Ties = tier.Ties,
@@ -68,6 +80,7 @@ sealed class GuideWriter(Kit kit, string order, string shelter, string shop, Uni
     {
         Stakes = kit.Totals.Stakes,
         BaseHubs = kit.Frame.Base.Length,
+        StakesWhere = StakesWhere(),
         IsLong = kit.Frame.Dimensions.LengthMm > kit.Frame.Dimensions.WidthMm * 1.1,
         HasCover = kit.Design.Cover is not null,
         Panels = kit.Totals.Panels,
@@ -90,7 +103,26 @@ sealed class GuideWriter(Kit kit, string order, string shelter, string shop, Uni
 
     GuideStruts Row(StrutType type, int count) => new(type.Code, new(type.Tag.Colour, type.Tag.Hex, type.Tag.Bands), Measure.Part(type.CutLength.Millimetres, units), count);
 
-    string StakesOfDegree(int degree) => Ranges(kit.Frame.Base.Select((id, i) => (Stake: i + 1, kit.Frame.Nodes[id].Degree)).Where(b => b.Degree == degree).Select(b => b.Stake));
+    /// <summary>One row for each sort of hub, at however many kinds of node it stands.</summary>
+    static IReadOnlyList<GuideHubs> Merged(IEnumerable<HubType> hubs, Func<int, IEnumerable<int>> where) =>
+    [
+        .. hubs.GroupBy(h => (h.Sku, h.Ways)).Select(g => new GuideHubs(g.Key.Sku, g.Key.Ways, g.Max(h => h.Degree), g.Sum(h => h.Count), Ranges(g.SelectMany(h => where(h.Degree))))
+        {
+            Degrees = Ranges(g.Select(h => h.Degree)).Replace(" and ", " or ", StringComparison.Ordinal),
+        }),
+    ];
+
+    IEnumerable<int> StakesOfDegree(int degree) => kit.Frame.Base.Select((id, i) => (Stake: i + 1, kit.Frame.Nodes[id].Degree)).Where(b => b.Degree == degree).Select(b => b.Stake);
+
+    public GuideOpenings Openings() => new(shelter, order, shop) { Openings = [.. kit.Openings.Select(o => new OpeningWords(kit, o, units).Write())] };
+
+    string StakesWhere()
+    {
+        var at = kit.StakesAt.IsEmpty ? [.. kit.Frame.Base.Select(_ => 1)] : kit.StakesAt;
+        if (at.All(n => n == 1)) return $"one through each of the {at.Length} base hubs";
+        return string.Join("; ", at.Index().GroupBy(s => s.Item).OrderBy(g => g.Key)
+            .Select(g => $"{(g.Key == 0 ? "none" : g.Key)} at {(g.Count() == 1 ? "stake" : "stakes")} {Ranges(g.Select(s => s.Index + 1))}")) + " of the stake-out";
+    }
 
     string Ring()
     {
@@ -98,7 +130,7 @@ sealed class GuideWriter(Kit kit, string order, string shelter, string shop, Uni
         return string.Join(", ", ring.Select((id, i) =>
         {
             var (next, number) = (ring[(i + 1) % ring.Length], (i + 1) % ring.Length + 1);
-            return struts.TryGetValue((Math.Min(id, next), Math.Max(id, next)), out var strut) ? $"{i + 1}–{number}\u00a0{kit.TypeOfFamily(strut.Family).Code}" : $"{i + 1}–{number}";
+            return struts.TryGetValue((Math.Min(id, next), Math.Max(id, next)), out var strut) ? $"{i + 1}–{number}\u00a0{kit.TypeOfFamily(strut.Family).Code}" : $"{i + 1}–{number}\u00a0door";
         }));
     }
 

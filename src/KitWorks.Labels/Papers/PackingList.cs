@@ -43,7 +43,9 @@ public sealed record PackedBundle(int Number, string Code, int Tier, string Cont
 
 /// <summary>One parcel on a packing list.</summary>
 /// <param name="Number">From 1.</param>
-/// <param name="Sscc">Its code.</param>
+/// <param name="Sscc">Its code; empty where it has none.</param>
 /// <param name="Measures">Its outer measures.</param>
 /// <param name="Mass">Its mass, with its unit.</param>
-public sealed record PackedParcel(int Number, string Sscc, string Measures, string Mass);
+/// <param name="Kind">What the carrier calls it.</param>
+/// <param name="Bundles">The bundles in it, from the bottom up, in words.</param>
+public sealed record PackedParcel(int Number, string Sscc, string Measures, string Mass, string Kind = "", string Bundles = "");

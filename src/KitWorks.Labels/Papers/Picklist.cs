@@ -25,7 +25,10 @@ public sealed record Picklist : Paper
     public IReadOnlyList<PickStop> Stops => [.. Path.GroupBy(l => (l.Bin, l.Sku, l.Description, l.Unit, l.Tag)).SelectMany(g => g.Chunk(PickStop.MostParts)
         .Select((lines, i) => new PickStop(g.Key.Bin, g.Key.Sku, g.Key.Description, g.Key.Unit, i == 0 ? PickStop.Words(g.Sum(l => l.Quantity)) : "…", g.Key.Tag, lines)))];
 
-    internal override IEnumerable<PaperSection> Sections => [new("picklist", this)];
+    /// <summary>What the shop must know of the kit before it packs it, with the figures; empty where there is nothing.</summary>
+    public ImmutableArray<string> Warnings { get; init; } = [];
+
+    internal override IEnumerable<PaperSection> Sections => Warnings.IsEmpty ? [new("picklist", this)] : [new("picklist", this), new("picklist-notes", this)];
 }
 
 /// <summary>One line of a picklist.</summary>

@@ -14,7 +14,8 @@ sealed record TextPiece(TextStyle Style, string Words, Placeholder? Placeholder)
 /// <param name="Lines">How many lines of its full size there is room for; smaller text has more in the same room.</param>
 /// <param name="Least">The smallest size it may shrink to, as a share of its own.</param>
 /// <param name="WrapFirst">Whether it wraps before it shrinks, as running text does.</param>
-sealed record Fit(float? Width, float Lines, float Least, bool WrapFirst);
+/// <param name="Clips">Whether what still does not fit is cut off with three dots, instead of being refused.</param>
+sealed record Fit(float? Width, float Lines, float Least, bool WrapFirst, bool Clips = false);
 
 /// <summary>A line of text, or a few.</summary>
 sealed record TextPart(Place Place, SKMatrix Transform, SKPoint At, ImmutableArray<TextPiece> Pieces, Fit Fit) : Part(Place);

@@ -50,8 +50,20 @@ sealed class TemplateReader
         }
         catch (XmlException e)
         {
-            return new Place(file, e.LineNumber, "").Refuse(e.Message);
+            return new Place(file, e.LineNumber, isPicture ? "" : PlaceholderOn(content, e.LineNumber)).Refuse(e.Message);
         }
+    }
+
+    /// <summary>The first placeholder on a line of a file that is no XML, so that one finds it where a drawing program shows no lines.</summary>
+    static string PlaceholderOn(Stream content, int line)
+    {
+        content.Position = 0;
+        using var text = new StreamReader(content, leaveOpen: true);
+        var words = "";
+        for (var i = 0; i < line; i++) words = text.ReadLine() ?? "";
+        var from = words.IndexOf("{{", StringComparison.Ordinal);
+        var to = from < 0 ? -1 : words.IndexOf("}}", from, StringComparison.Ordinal);
+        return to < 0 ? "" : words[from..(to + 2)];
     }
 
     Outcome<Template> Read()

@@ -25,7 +25,7 @@ sealed partial class TextReader(string file, bool isPicture, Stylesheet sheet, F
             var pieces = WithoutBlankEnds(found).Select(p => Piece(p.Style, p.Text)).ToList();
             wrong ??= fit.Refusal ?? pieces.Select(p => p.Refusal).FirstOrDefault(r => r is not null);
             if (wrong is not null) return [];
-            if (fit.Value.Lines > 1 && pieces.Count > 1) wrong = place.Refuse("Text of several styles stays on one line.");
+            if ((fit.Value.Lines > 1 || fit.Value.Clips) && pieces.Count > 1) wrong = place.Refuse("Text of several styles stays on one line, whole.");
             parts.Add(new(place, transform, at, [.. pieces.Select(p => p.Value)], fit.Value));
         }
         return parts;
@@ -72,6 +72,6 @@ sealed partial class TextReader(string file, bool isPicture, Stylesheet sheet, F
             : new Fit(null, 1, 1, false);
         if (note.Word != "width" || !TextStyle.TryNumber(note.Rest, out var width) || width <= 0) return note.Place.Refuse("A text's description is “width” and a number.");
         var (lines, least) = (note.Number("lines", 1), note.Number("least", 0.6f));
-        return (lines.Refusal ?? least.Refusal) is { } refusal ? refusal : new Fit(width, lines.Value, Math.Min(1, least.Value), note.Settings.ContainsKey("wrap"));
+        return (lines.Refusal ?? least.Refusal) is { } refusal ? refusal : new Fit(width, lines.Value, Math.Min(1, least.Value), note.Settings.ContainsKey("wrap"), note.Settings.ContainsKey("clip"));
     }
 }

@@ -40,8 +40,9 @@ sealed class CreateKeyHandler(ShopDb db, TimeProvider clock) : IRequestHandler<C
 {
     public async Task<Outcome<NewKey>> Handle(CreateKey command, CancellationToken cancellationToken)
     {
-        if (await db.ApiKeys.AnyAsync(k => k.Name == command.Name, cancellationToken))
-            return new Refusal(RefusalKind.Conflict, "key.exists", $"There is a key named '{command.Name}' already; names are not used twice.");
+        var normalised = command.Name.ToUpperInvariant();
+        if (await db.ApiKeys.AnyAsync(k => k.Name == command.Name, cancellationToken) || await db.Staff.AnyAsync(s => s.NormalizedUserName == normalised, cancellationToken))
+            return new Refusal(RefusalKind.Conflict, "key.exists", $"There is a key, or somebody, named '{command.Name}' already; names are not used twice.");
         if (command.ExpiresAt <= clock.GetUtcNow())
             return Refusal.OfField("key.expiry", "expiresAt", $"A key that expires at {command.ExpiresAt:u} never works; name a time that is to come, or none.");
         var secret = ApiKey.NewSecret();

@@ -7,7 +7,6 @@ namespace KitWorks.Shop.Catalog;
 sealed class PutCatalogValidator : AbstractValidator<PutCatalog>
 {
     const int MostGrams = 1_000_000;
-    const decimal MostMoney = 1_000_000;
 
     public PutCatalogValidator()
     {
@@ -27,10 +26,6 @@ sealed class PutCatalogValidator : AbstractValidator<PutCatalog>
             stock.RuleFor(s => s.OutsideDiameter).Must(d => d.Millimetres is > 0 and <= 500).WithMessage("A pipe is up to 500 mm wide.");
             stock.RuleFor(s => s.Wall).Must((s, w) => w.Millimetres > 0 && 2 * w.Tenths <= s.OutsideDiameter.Tenths).WithMessage("A wall is at most half of its pipe.");
             Grams(stock.RuleFor(s => s.GramsPerMetre));
-            stock.RuleFor(s => s.ModulusMPa).InclusiveBetween(1, 1_000_000).WithMessage("A modulus of '{PropertyValue}' MPa: 1 to 1,000,000, or left out where it is not known.");
-            stock.RuleFor(s => s.LongTermModulusMPa).InclusiveBetween(1, 1_000_000).WithMessage("A modulus of '{PropertyValue}' MPa: 1 to 1,000,000, or left out for a material that does not creep.")
-                .Must((s, longTerm) => longTerm is null || longTerm <= s.ModulusMPa).WithMessage("A long-term modulus is at most the modulus.");
-            stock.RuleFor(s => s.StrengthMPa).InclusiveBetween(1, 10_000).WithMessage("A strength of '{PropertyValue}' MPa: 1 to 10,000, or left out where it is not known.");
         }).When(c => c.StrutStocks is not null);
         RuleForEach(c => c.Ties).ChildRules(tie =>
         {
@@ -50,7 +45,11 @@ sealed class PutCatalogValidator : AbstractValidator<PutCatalog>
         RuleFor(c => c.Palette!.Colours).Must(c => c.Length is >= 1 and <= 24).WithMessage("A palette has 1 to 24 colours.")
             .Must(c => c.All(x => System.Text.RegularExpressions.Regex.IsMatch(x.Hex, @"^#[0-9A-Fa-f]{6}\z"))).WithMessage("A colour is written #RRGGBB.")
             .When(c => c.Palette is not null);
-        RuleFor(c => c.Prices!).ChildRules(PriceRules).When(c => c.Prices is not null);
+        RuleFor(c => c.Prices!).SetValidator(new PriceBookValidator()).When(c => c.Prices is not null);
+        RuleFor(c => c.Parcels!).SetValidator(new ParcelRulesValidator()).When(c => c.Parcels is not null);
+        RuleFor(c => c.Calendar!).SetValidator(new CalendarValidator()).When(c => c.Calendar is not null);
+        RuleFor(c => c.Supplies!).Must(s => s.DistinctBy(x => x.Sku).Count() == s.Count).WithMessage("Two supplies are for one stock item.").When(c => c.Supplies is not null);
+        RuleForEach(c => c.Supplies).ChildRules(SupplyRules).When(c => c.Supplies is not null);
         RuleFor(c => c.Workshop!).ChildRules(WorkshopRules).When(c => c.Workshop is not null);
     }
 
@@ -75,13 +74,13 @@ sealed class PutCatalogValidator : AbstractValidator<PutCatalog>
         });
     }
 
-    static void PriceRules(InlineValidator<PriceBook> prices)
+    static void SupplyRules(InlineValidator<Supply> supply)
     {
-        prices.RuleFor(p => p.Currency).Matches(@"^[A-Z]{3}\z").WithMessage("A currency is an ISO 4217 code, such as USD.");
-        prices.RuleFor(p => p.UnitCosts).Must(costs => costs.Values.All(c => c is >= 0 and <= MostMoney)).WithMessage("A cost is 0 to 1,000,000.");
-        prices.RuleFor(p => p.PerCut).InclusiveBetween(0, MostMoney).WithMessage("A cost is 0 to 1,000,000.");
-        prices.RuleFor(p => p.PerBundle).InclusiveBetween(0, MostMoney).WithMessage("A cost is 0 to 1,000,000.");
-        prices.RuleFor(p => p.MarkupPercent).InclusiveBetween(0, 1000).WithMessage("A markup is 0 to 1000 per cent.");
+        supply.RuleFor(s => s.Supplier).MaximumLength(200).WithMessage("A name is at most 200 characters.");
+        supply.RuleFor(s => s.PackSize).InclusiveBetween(1, 100_000).WithMessage("'{PropertyValue}' to a pack: 1 to 100,000.");
+        supply.RuleFor(s => s.LeadDays).InclusiveBetween(0, 365).WithMessage("'{PropertyValue}' working days: 0 to 365, or left out for the workshop's restockDays.");
+        supply.RuleFor(s => s.ReorderAt).InclusiveBetween(0, 1_000_000).WithMessage("A reorder point of '{PropertyValue}': 0 to 1,000,000.");
+        supply.RuleFor(s => s.OrderUpTo).InclusiveBetween(0, 1_000_000).WithMessage("'{PropertyValue}' to have after ordering: 0 to 1,000,000.");
     }
 
     static void WorkshopRules(InlineValidator<Workshop> workshop)

@@ -53,6 +53,9 @@ public sealed class CatalogShelf(TimeProvider clock)
             Palette = Section(Sections.Palette, Palette.ColourBlindSafe),
             Prices = Section(Sections.Prices, new PriceBook { Currency = "USD", UnitCosts = ImmutableDictionary<string, decimal>.Empty }),
             Workshop = Section(Sections.Workshop, new Workshop()),
+            Parcels = Section(Sections.Parcels, new ParcelRules()),
+            Calendar = Section(Sections.Calendar, new WorkCalendar()),
+            Supplies = Section<ImmutableArray<Supply>>(Sections.Supplies, []),
             Screening = Section(Sections.Screening, new ScreeningRules()),
         }, VersionOf(sections.Select(s => (s.Name, s.Version))));
 

@@ -19,7 +19,8 @@ public sealed record DatedCatalog(ShopCatalog Catalog, string Version);
 static class Sections
 {
     public const string HubSystems = "hub-systems", StrutStocks = "strut-stocks", Ties = "ties", Covers = "covers",
-        Palette = "palette", Prices = "prices", Workshop = "workshop", Screening = "screening";
+        Palette = "palette", Prices = "prices", Workshop = "workshop", Screening = "screening",
+        Parcels = "parcels", Calendar = "calendar", Supplies = "supplies";
 }
 
 sealed class GetCatalogHandler(ShopDb db, CatalogShelf shelf) : IRequestHandler<GetCatalog, Outcome<ShopCatalog>>

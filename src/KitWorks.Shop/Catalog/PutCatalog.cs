@@ -35,6 +35,15 @@ public sealed record PutCatalog : ICommand<ShopCatalog>
     /// <summary>How the saw and the bench work.</summary>
     public Workshop? Workshop { get; init; }
 
+    /// <summary>What the carriers take.</summary>
+    public ParcelRules? Parcels { get; init; }
+
+    /// <summary>When the shop works.</summary>
+    public WorkCalendar? Calendar { get; init; }
+
+    /// <summary>How stock items are bought.</summary>
+    public IReadOnlyList<Supply>? Supplies { get; init; }
+
     /// <summary>What shelters are screened for.</summary>
     public ScreeningRules? Screening { get; init; }
 }
@@ -51,6 +60,9 @@ sealed class PutCatalogHandler(ShopDb db, IMediator mediator) : IRequestHandler<
         await Put(Sections.Palette, command.Palette, cancellationToken);
         await Put(Sections.Prices, command.Prices, cancellationToken);
         await Put(Sections.Workshop, command.Workshop, cancellationToken);
+        await Put(Sections.Parcels, command.Parcels, cancellationToken);
+        await Put(Sections.Calendar, command.Calendar, cancellationToken);
+        await Put(Sections.Supplies, command.Supplies, cancellationToken);
         await Put(Sections.Screening, command.Screening, cancellationToken);
         await db.SaveChangesAsync(cancellationToken);
 
@@ -58,7 +70,12 @@ sealed class PutCatalogHandler(ShopDb db, IMediator mediator) : IRequestHandler<
         for (var i = 0; i < catalog.HubSystems.Length; i++)
             if (catalog.Ties.All(t => t.Sku != catalog.HubSystems[i].TieSku))
                 return Refusal.OfField("catalog.unknown-tie", $"hubSystems/{i}/tieSku", $"There is no tie '{catalog.HubSystems[i].TieSku}' in the catalog.");
-        await mediator.Send(new KeepStockItems([.. StockItemsOf(catalog)]), cancellationToken);
+        var items = StockItemsOf(catalog).ToList();
+        for (var i = 0; i < catalog.Supplies.Length; i++)
+            if (items.TrueForAll(w => w.Sku != catalog.Supplies[i].Sku))
+                return Refusal.OfField("catalog.unknown-sku", $"supplies/{i}/sku", $"Nothing in the catalog is called '{catalog.Supplies[i].Sku}'.");
+        var reorderAt = catalog.Supplies.ToDictionary(s => s.Sku, s => s.ReorderAt);
+        await mediator.Send(new KeepStockItems([.. items.Select(w => w with { ReorderAt = reorderAt.GetValueOrDefault(w.Sku) })]), cancellationToken);
         return catalog;
     }
 

@@ -24,12 +24,24 @@ sealed class Ledger(ShopDb db, Call call, TimeProvider clock)
     public const int MostOnHand = 2_000_000_000;
 
     /// <summary>Writes movements and moves the balances; false, with nothing changed, where a balance would leave its bounds.</summary>
-    public Task<bool> Post(MovementKind kind, IEnumerable<StockLine> lines, string reference, string? reason, CancellationToken cancellationToken)
+    public Task<bool> Post(MovementKind kind, IEnumerable<StockLine> lines, string reference, string? reason, CancellationToken cancellationToken) =>
+        new Posting([.. Movements(kind, lines, reference, reason, call.Actor)]).Write(db, cancellationToken);
+
+    /// <summary>As above for several references at once, each with whoever asks for it: all of them or none.</summary>
+    public Task<bool> Post(MovementKind kind, IReadOnlyList<StockWish> wishes, CancellationToken cancellationToken) =>
+        new Posting([.. wishes.SelectMany(w => Movements(kind, w.Lines, w.Reference, null, w.Actor))]).Write(db, cancellationToken);
+
+    IEnumerable<Movement> Movements(MovementKind kind, IEnumerable<StockLine> lines, string reference, string? reason, string actor)
     {
-        var effects = lines.GroupBy(l => l.Sku).OrderBy(g => g.Key, StringComparer.Ordinal)
-            .Select(g => (Sku: g.Key, Effect: Effect(kind, g.Sum(l => l.Quantity))))
-            .Select(x => new BalanceChange(x.Sku, x.Effect.OnHand, x.Effect.Reserved)).ToList();
-        return new Posting(kind, effects, reference, reason, call.Actor, clock.GetUtcNow()).Write(db, cancellationToken);
+        var now = clock.GetUtcNow();
+        foreach (var line in lines.GroupBy(l => l.Sku).OrderBy(g => g.Key, StringComparer.Ordinal))
+        {
+            var (onHand, reserved) = Effect(kind, line.Sum(l => l.Quantity));
+            yield return new()
+            {
+                Sku = line.Key, Kind = kind, OnHandChange = onHand, ReservedChange = reserved, Reference = reference, Reason = reason, Actor = actor, At = now,
+            };
+        }
     }
 
     /// <summary>What is missing to take these lines; an unknown item is missing whole.</summary>

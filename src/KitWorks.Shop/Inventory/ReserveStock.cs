@@ -15,6 +15,12 @@ public sealed record Reservation(IReadOnlyList<Shortage> Shortages)
     public bool IsWhole => Shortages.Count == 0;
 }
 
+/// <summary>Promises to each of several orders all of its lines: to all of the orders, or to none.</summary>
+public sealed record ReserveForAll(IReadOnlyList<StockWish> Wishes) : ICommand<bool>;
+
+/// <summary>What an order wants reserved, and who asks for it.</summary>
+public sealed record StockWish(IReadOnlyList<StockLine> Lines, string Reference, string Actor);
+
 /// <summary>Takes back what was promised to an order, and tells that it is available, unless the caller does so when it is done.</summary>
 public sealed record ReleaseStock(IReadOnlyList<StockLine> Lines, string Reference, bool Serve = true) : ICommand<Unit>;
 
@@ -34,6 +40,12 @@ sealed class ReserveStockHandler(Ledger ledger) : IRequestHandler<ReserveStock, 
             ? new Reservation(shortages)
             : throw new DbUpdateConcurrencyException($"The stock changed while {command.Reference} was being reserved.");
     }
+}
+
+sealed class ReserveForAllHandler(Ledger ledger) : IRequestHandler<ReserveForAll, Outcome<bool>>
+{
+    public async Task<Outcome<bool>> Handle(ReserveForAll command, CancellationToken cancellationToken) =>
+        await ledger.Post(MovementKind.Reserve, command.Wishes, cancellationToken);
 }
 
 sealed class ReleaseStockHandler(Ledger ledger, IMediator mediator) : IRequestHandler<ReleaseStock, Outcome<Unit>>

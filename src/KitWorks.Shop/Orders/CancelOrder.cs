@@ -19,10 +19,14 @@ sealed class CancelOrderHandler(ShopDb db, IMediator mediator, Call call, TimePr
         if (order.Status is OrderStatus.Shipped or OrderStatus.Cancelled)
             return new Refusal(RefusalKind.Conflict, "order.status", $"Order {order.Number} is {order.Status.ToString().ToLowerInvariant()} and cannot be cancelled.");
 
+        if (order is { Batch: { } batch, IsCut: false })
+            return new Refusal(RefusalKind.Conflict, "order.in-batch", $"Order {order.Number} is cut in batch {batch}. Dissolve the batch, or cut it first.");
+
         var heldStock = order.HoldsStock;
         order.Become(OrderStatus.Cancelled, call.Actor, clock.Moment());
         await db.SaveChangesAsync(cancellationToken);
         if (heldStock) await mediator.Send(new ReleaseStock(order.Lines(), order.StockReference), cancellationToken);
+        if (order.IsCut) await mediator.Publish(new CutOrderCancelled(order.Id), cancellationToken);
         return await mediator.Send(new GetOrder(order.Id), cancellationToken);
     }
 }

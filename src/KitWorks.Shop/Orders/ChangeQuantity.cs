@@ -32,15 +32,18 @@ sealed class ChangeQuantityHandler(ShopDb db, IMediator mediator, Call call, Tim
         if (order is null) return GetOrderHandler.Unknown(command.Id);
         if (order.Status is not (OrderStatus.Waiting or OrderStatus.Reserved))
             return new Refusal(RefusalKind.Conflict, "order.status", $"Order {order.Number} is {order.StatusWord}; its quantity can be changed until the first bundle is packed.");
+        if (order.Batch is { } batch)
+            return new Refusal(RefusalKind.Conflict, "order.in-batch", $"Order {order.Number} is cut in batch {batch}; its quantity stays. Dissolve the batch first, or place another order.");
         if (order.Quantity == command.Quantity) return await mediator.Send(new GetOrder(order.Id), cancellationToken);
         if (!(await mediator.Send(new GetCatalog(), cancellationToken)).Succeeds(out var catalog, out var refusal)) return refusal;
         var kit = (await mediator.Send(new GetOrderKit(order.Id), cancellationToken)).Value.Kit;
+        if (!Price.Of(kit, command.Quantity, catalog).Succeeds(out var price, out refusal)) return refusal;
 
         var held = order.Lines();
         var lines = Order.LinesOf(kit, command.Quantity);
         var wasReserved = order.HoldsStock;
-        order.BecomeFor(command.Quantity, lines, Price.Of(kit, command.Quantity, catalog.Prices), call.Actor, clock.Moment());
-        await mediator.Send(new OpenBundles(order.Id, order.Number, kit, command.Quantity, Anew: true), cancellationToken);
+        order.BecomeFor(command.Quantity, lines, price, call.Actor, clock.Moment());
+        await mediator.Send(new OpenBundles([new(order.Id, order.Number, new(kit), command.Quantity, Anew: true)]), cancellationToken);
         if (wasReserved && await Keep(order, held, lines, cancellationToken)) order.Become(OrderStatus.Reserved, call.Actor, clock.Moment());
         // What was given back may be enough for others, and fewer kits may be enough for this one.
         await mediator.Publish(new StockBecameAvailable(), cancellationToken);

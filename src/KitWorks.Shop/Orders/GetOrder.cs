@@ -60,6 +60,9 @@ public sealed record OrderAnswer
     /// <summary>Its life so far.</summary>
     public required IReadOnlyList<OrderStep> History { get; init; }
 
+    /// <summary>The batch that cuts its pipe; null where it is cut by itself.</summary>
+    public int? Batch { get; init; }
+
     /// <summary>Who carries it.</summary>
     public string? Carrier { get; init; }
 
@@ -77,7 +80,7 @@ public sealed record OrderStep(OrderStatus Status, string Actor, DateTimeOffset 
 public sealed record OrderSummary(Guid Id, int Number, OrderStatus Status, int Quantity, string Customer, string? Reference, DateTimeOffset PlacedAt);
 
 /// <summary>The kit of an order, and how many of it.</summary>
-public sealed record OrderedKit(Guid OrderId, int Number, int Quantity, string Customer, Kit Kit);
+public sealed record OrderedKit(Guid OrderId, int Number, int Quantity, string Customer, Kit Kit, int? Batch = null);
 
 sealed class GetOrderHandler(ShopDb db, IMediator mediator, Call call) : IRequestHandler<GetOrder, Outcome<OrderAnswer>>
 {
@@ -97,9 +100,9 @@ sealed class GetOrderKitHandler(ShopDb db, Call call) : IRequestHandler<GetOrder
 {
     public async Task<Outcome<OrderedKit>> Handle(GetOrderKit query, CancellationToken cancellationToken) =>
         await db.VisibleOrders(call).Where(o => o.Id == query.Id)
-            .Join(db.OrderKits, o => o.Id, k => k.OrderId, (o, k) => new { o.Id, o.Number, o.Quantity, o.CustomerName, k.Packed })
+            .Join(db.OrderKits, o => o.Id, k => k.OrderId, (o, k) => new { o.Id, o.Number, o.Quantity, o.CustomerName, o.Batch, k.Packed })
             .FirstOrDefaultAsync(cancellationToken) is { } order
-            ? new OrderedKit(order.Id, order.Number, order.Quantity, order.CustomerName, StoredJson.Unpack<Kit>(order.Packed))
+            ? new OrderedKit(order.Id, order.Number, order.Quantity, order.CustomerName, StoredJson.Unpack<Kit>(order.Packed), order.Batch)
             : GetOrderHandler.Unknown(query.Id);
 }
 
@@ -141,6 +144,7 @@ static class OrderQueries
         Bundles = bundles,
         // An event that is not written yet has no number yet, and is the newest.
         History = [.. order.History.OrderBy(e => e.Id == 0 ? long.MaxValue : e.Id).Select(e => new OrderStep(e.Status, e.Actor, e.At, e.Note))],
+        Batch = order.Batch,
         Carrier = order.Carrier,
         Tracking = order.Tracking,
         PlacedAt = order.PlacedAt,

@@ -35,7 +35,7 @@ sealed class GetPicklistHandler(IMediator mediator) : IRequestHandler<GetPicklis
             .GroupBy(x => (x.Tier, x.Item.Sku, x.Item.Code))
             .Select(g => (g.First().Kind, Line: new PicklistLine(
                 g.Key.Tier, g.Key.Sku, g.First().Item.Description, g.Key.Code, g.Key.Code is { } code ? tags[code] : null,
-                g.Sum(x => x.Item.Count) * order.Quantity, bins.GetValueOrDefault(g.Key.Sku, ""))))
+                g.Sum(x => x.Item.Count) * order.Quantity, g.Key.Code is not null && order.Batch is { } batch ? $"batch {batch}" : bins.GetValueOrDefault(g.Key.Sku, ""))))
             .OrderBy(x => x.Line.Tier).ThenBy(x => x.Line.Bin, StringComparer.Ordinal).ThenBy(x => x.Kind)
             .Select(x => x.Line);
         return new Picklist(order.OrderId, order.Number, order.Quantity, order.Customer, [.. lines]);

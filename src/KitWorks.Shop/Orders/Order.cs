@@ -63,6 +63,18 @@ sealed class Order
 
     /// <summary>The price that was quoted, as it was quoted.</summary>
     public string Price { get; private set; } = "";
+
+    /// <summary>The batch that cuts its pipe, which is then not among its stock lines; null where it is cut by itself.</summary>
+    public int? Batch { get; private set; }
+
+    /// <summary>Whether its batch is cut.</summary>
+    public bool IsCut { get; private set; }
+
+    /// <summary>Its work at the saw, in struts.</summary>
+    public int Cuts { get; private set; }
+
+    /// <summary>Its work at the bench, in bundles.</summary>
+    public int BundleCount { get; private set; }
     public string? Carrier { get; private set; }
     public string? Tracking { get; private set; }
     public DateTimeOffset PlacedAt { get; private init; }
@@ -72,7 +84,7 @@ sealed class Order
 
     public IReadOnlyList<OrderEvent> History => history;
 
-    public static Order Place(int number, string owner, TakeOrder taken, DateTimeOffset at) => new()
+    public static Order Place(int number, string owner, TakeOrder taken, DateTimeOffset at) => Begin(owner, at, new()
     {
         Id = Guid.CreateVersion7(at),
         Number = number,
@@ -84,11 +96,18 @@ sealed class Order
         CustomerAddress = taken.Customer.Address,
         Reference = taken.Reference,
         DesignId = taken.Kit.DesignId,
+        Cuts = taken.Kit.StrutTypes.Sum(t => t.Count) * taken.Quantity,
+        BundleCount = taken.Kit.Bundles.Length * taken.Quantity,
         StockLines = StoredJson.Write(taken.Lines),
         Price = StoredJson.Write(taken.Price),
         PlacedAt = at,
-        history = { new() { Status = OrderStatus.Waiting, Actor = owner, At = at } },
-    };
+    });
+
+    static Order Begin(string owner, DateTimeOffset at, Order order)
+    {
+        order.history.Add(new() { OrderId = order.Id, Status = OrderStatus.Waiting, Actor = owner, At = at });
+        return order;
+    }
 
     public bool HoldsStock => Status is OrderStatus.Reserved or OrderStatus.Picking or OrderStatus.Packed;
 
@@ -97,7 +116,7 @@ sealed class Order
     {
         Status = status;
         Version++;
-        history.Add(new() { Status = status, Actor = actor, At = at, Note = note });
+        history.Add(new() { OrderId = Id, Status = status, Actor = actor, At = at, Note = note });
     }
 
     public void ShipBy(string? carrier, string? tracking, string actor, DateTimeOffset at)
@@ -110,8 +129,29 @@ sealed class Order
     public void BecomeFor(int quantity, IReadOnlyList<StockLine> lines, Price price, string actor, DateTimeOffset at)
     {
         var note = $"{quantity} instead of {Quantity}";
+        (Cuts, BundleCount) = (Cuts / Quantity * quantity, BundleCount / Quantity * quantity);
         (Quantity, StockLines, Price) = (quantity, StoredJson.Write(lines), StoredJson.Write(price));
         Become(OrderStatus.Waiting, actor, at, note);
+    }
+
+    /// <summary>Leaves its pipe to a batch: its stock lines are the others.</summary>
+    public void GoIntoBatch(int batch, IReadOnlyList<StockLine> others, string actor, DateTimeOffset at)
+    {
+        (Batch, StockLines) = (batch, StoredJson.Write(others));
+        Become(Status, actor, at, $"in batch {batch}");
+    }
+
+    public void LeaveBatch(IReadOnlyList<StockLine> lines, string actor, DateTimeOffset at)
+    {
+        var note = $"batch {Batch} dissolved";
+        (Batch, StockLines) = (null, StoredJson.Write(lines));
+        Become(Status, actor, at, note);
+    }
+
+    public void HavePipeCut(string actor, DateTimeOffset at)
+    {
+        (IsCut, Cuts) = (true, 0);
+        Become(Status, actor, at, $"batch {Batch} cut");
     }
 
     public void Prefer(int priority, string actor, DateTimeOffset at)
@@ -145,6 +185,7 @@ sealed class OrderKit
 sealed class OrderEvent
 {
     public long Id { get; init; }
+    public Guid OrderId { get; init; }
     public required OrderStatus Status { get; init; }
     public required string Actor { get; init; }
     public required DateTimeOffset At { get; init; }
@@ -169,7 +210,7 @@ sealed class OrderTables : IEntityTypeConfiguration<Order>, IEntityTypeConfigura
         builder.Property(o => o.Carrier).HasMaxLength(100);
         builder.Property(o => o.Tracking).HasMaxLength(100);
         builder.Property(o => o.Version).IsConcurrencyToken();
-        builder.HasMany(o => o.History).WithOne().HasForeignKey("OrderId").IsRequired();
+        builder.HasMany(o => o.History).WithOne().HasForeignKey(e => e.OrderId).IsRequired();
         builder.Navigation(o => o.History).UsePropertyAccessMode(PropertyAccessMode.Field).HasField("history");
     }
 

@@ -4,7 +4,6 @@ using KitWorks.Kits;
 using KitWorks.Shop.Catalog;
 using KitWorks.Shop.Pipeline;
 using KitWorks.Shop.Quotes;
-using KitWorks.Shop.Storage;
 using MediatR;
 
 namespace KitWorks.Shop.Orders;
@@ -57,7 +56,7 @@ sealed class PlaceOrderHandler(IMediator mediator, TimeProvider clock) : IReques
     {
         if (!(await WhatIsOrdered(command, cancellationToken)).Succeeds(out var ordered, out var refusal)) return refusal;
         var (kit, price, quantity) = ordered;
-        return await mediator.Send(new TakeOrder(kit, StoredJson.Pack(kit), price, quantity, command.Customer, command.Reference, command.WhenShort), cancellationToken);
+        return await mediator.Send(new TakeOrder(kit, price, quantity, command.Customer, command.Reference, command.WhenShort), cancellationToken);
     }
 
     async Task<Outcome<(Kit, Price, int)>> WhatIsOrdered(PlaceOrder command, CancellationToken cancellationToken)
@@ -72,6 +71,6 @@ sealed class PlaceOrderHandler(IMediator mediator, TimeProvider clock) : IReques
         }
         if (!(await mediator.Send(new GetCatalog(), cancellationToken)).Succeeds(out var catalog, out var refusal)) return refusal;
         var quantity = command.Quantity ?? 1;
-        return Kit.Make(command.Design!, catalog).Under("design").Select(kit => (kit, Price.Of(kit, quantity, catalog.Prices), quantity));
+        return Kit.Make(command.Design!, catalog).Under("design").Then(kit => Price.Of(kit, quantity, catalog).Select(price => (kit, price, quantity)));
     }
 }

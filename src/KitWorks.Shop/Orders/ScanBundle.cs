@@ -12,7 +12,8 @@ namespace KitWorks.Shop.Orders;
 /// <param name="Code">The code on its label.</param>
 /// <param name="Station">Where it was read.</param>
 /// <param name="OrderId">The order being packed there; a bundle of another order is refused. Null to take any.</param>
-public sealed record ScanBundle(string Code, string Station, Guid? OrderId = null) : ICommand<ScanAnswer>;
+/// <param name="Tier">The tier being packed there; a bundle of another tier is refused. Null to take any.</param>
+public sealed record ScanBundle(string Code, string Station, Guid? OrderId = null, int? Tier = null) : ICommand<ScanAnswer>;
 
 /// <summary>What was scanned, and what the order still needs.</summary>
 /// <param name="Bundle">The bundle, packed now.</param>
@@ -33,7 +34,7 @@ sealed class ScanBundleValidator : AbstractValidator<ScanBundle>
 sealed class ScanBundleHandler(ShopDb db, IMediator mediator, Call call, TimeProvider clock) : IRequestHandler<ScanBundle, Outcome<ScanAnswer>>
 {
     /// <summary>The code as a scanner gives it: by itself, or as the address in the label's QR code.</summary>
-    static string CodeIn(string scanned) => scanned.Trim() is var text && text.LastIndexOf("/b/", StringComparison.Ordinal) is >= 0 and var at
+    public static string CodeIn(string scanned) => scanned.Trim() is var text && text.LastIndexOf("/b/", StringComparison.Ordinal) is >= 0 and var at
         ? text[(at + 3)..].ToUpperInvariant()
         : text.ToUpperInvariant();
 
@@ -44,6 +45,8 @@ sealed class ScanBundleHandler(ShopDb db, IMediator mediator, Call call, TimePro
         var order = await db.Orders.SingleAsync(o => o.Id == scanned.OrderId, cancellationToken);
         if (command.OrderId is { } expected && expected != order.Id)
             return new Refusal(RefusalKind.Conflict, "bundle.other-order", $"Bundle {scanned.Code} is for order {order.Number}, not the one being packed. Nothing was changed.");
+        if (command.Tier is { } tier && tier != scanned.Tier)
+            return new Refusal(RefusalKind.Conflict, "bundle.other-tier", $"Bundle {scanned.Code} is for tier {scanned.Tier}, {scanned.TierName}, not for tier {tier}, which is being packed. Nothing was changed.");
         if (scanned.Status == BundleStatus.Open && order.Status is not (OrderStatus.Reserved or OrderStatus.Picking))
             return new Refusal(RefusalKind.Conflict, "order.status", $"Order {order.Number} is {order.Status.ToString().ToLowerInvariant()} and cannot be packed. Nothing was changed.");
 

@@ -1,7 +1,5 @@
 using KitWorks.Geometry;
 using KitWorks.Kits;
-using KitWorks.Kits.Catalog;
-using KitWorks.Shop.Catalog;
 using KitWorks.Shop.Inventory;
 using KitWorks.Shop.Packing;
 using KitWorks.Shop.Pipeline;
@@ -20,40 +18,18 @@ public enum WhenShort
     Refuse,
 }
 
-/// <summary>Takes an order whose kit is made: gives it a number, reserves all of its stock or none, and opens its bundles.</summary>
-sealed record TakeOrder(Kit Kit, byte[] PackedKit, Price Price, int Quantity, Customer Customer, string? Reference, WhenShort WhenShort) : ICommand<OrderAnswer>
+/// <summary>
+/// Takes an order whose kit is made: gives it a number, reserves all of its stock or none, and opens its bundles. It waits
+/// at the <see cref="OrderDesk"/>, where orders that come at the same time are taken together.
+/// </summary>
+sealed record TakeOrder(Kit Kit, Price Price, int Quantity, Customer Customer, string? Reference, WhenShort WhenShort) : IPreparedCommand<OrderAnswer>
 {
     public IReadOnlyList<StockLine> Lines { get; } = Order.LinesOf(Kit, Quantity);
+    public byte[] PackedKit { get; } = StoredJson.Pack(Kit);
+    public BundleContents Bundles { get; } = new(Kit);
 }
 
-sealed class TakeOrderHandler(ShopDb db, IMediator mediator, Call call, TimeProvider clock) : IRequestHandler<TakeOrder, Outcome<OrderAnswer>>
+sealed class TakeOrderHandler(OrderDesk desk, Call call, Answering answering) : IRequestHandler<TakeOrder, Outcome<OrderAnswer>>
 {
-    public async Task<Outcome<OrderAnswer>> Handle(TakeOrder command, CancellationToken cancellationToken)
-    {
-        var now = clock.Moment();
-        var order = Order.Place(await db.TakeNumber(CounterQueries.Order, cancellationToken), call.Actor, command, now);
-        if (!(await Reserve(order, command.Lines, cancellationToken)).Succeeds(out var reservation, out var refusal)) return refusal;
-        if (reservation.IsWhole) order.Become(OrderStatus.Reserved, call.Actor, now);
-        else if (command.WhenShort == WhenShort.Refuse) return Short(reservation.Shortages);
-
-        db.Orders.Add(order);
-        db.OrderKits.Add(new() { OrderId = order.Id, Packed = command.PackedKit });
-        var bundles = (await mediator.Send(new OpenBundles(order.Id, order.Number, command.Kit, command.Quantity), cancellationToken)).Value;
-        return order.Answer(command.Lines, reservation.Shortages, bundles);
-    }
-
-    /// <summary>Reserves, unless an order that waits has the first right to what this one takes.</summary>
-    async Task<Outcome<Reservation>> Reserve(Order order, IReadOnlyList<StockLine> lines, CancellationToken cancellationToken)
-    {
-        if (!(await mediator.Send(new GetTurns(), cancellationToken)).Succeeds(out var turns, out var refusal)) return refusal;
-        if (turns == Turns.OldestFirst)
-        {
-            var awaited = (await mediator.Send(new FindAwaited(), cancellationToken)).Value;
-            if (lines.Where(l => awaited.Contains(l.Sku)).Select(l => new Shortage(l.Sku, l.Quantity)).ToList() is [_, ..] left) return new Reservation(left);
-        }
-        return await mediator.Send(new ReserveStock(lines, order.StockReference), cancellationToken);
-    }
-
-    static Refusal Short(IReadOnlyList<Shortage> shortages) => new(RefusalKind.Conflict, "stock.short",
-        $"Stock is short of {string.Join(", ", shortages.Select(s => $"{s.Short} × {s.Sku}"))}. Order with whenShort \"wait\", or fewer kits.");
+    public Task<Outcome<OrderAnswer>> Handle(TakeOrder command, CancellationToken cancellationToken) => desk.Take(command, call.Actor, answering, cancellationToken);
 }

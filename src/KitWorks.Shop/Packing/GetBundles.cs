@@ -38,7 +38,9 @@ sealed class GetBundleHandler(ShopDb db) : IRequestHandler<GetBundle, Outcome<Bu
             : new Refusal(RefusalKind.NotFound, "bundle.unknown", $"There is no bundle '{query.Code}' here.");
     }
 
-    public static BundleAnswer Answer(PackedBundle b) => new(
+    public static BundleAnswer Answer(PackedBundle b) => Answer(b, StoredJson.Read<List<BundleItem>>(b.Contents));
+
+    public static BundleAnswer Answer(PackedBundle b, IReadOnlyList<BundleItem> contents) => new(
         b.Code, b.OrderId, b.OrderNumber, b.Number, b.OutOf, b.KitNumber, b.Kits, b.Tier, b.TierName, b.Kind,
-        StoredJson.Read<List<BundleItem>>(b.Contents), b.MassGrams, Length.FromTenths(b.LengthTenths), b.Status);
+        contents, b.MassGrams, Length.FromTenths(b.LengthTenths), b.Status);
 }

@@ -8,38 +8,60 @@ using Microsoft.EntityFrameworkCore;
 
 namespace KitWorks.Shop.Packing;
 
-/// <summary>Opens the bundles of an order, each with a code of its own. Bundles that were opened before and not packed make way.</summary>
-public sealed record OpenBundles(Guid OrderId, int OrderNumber, Kit Kit, int Quantity, bool Anew = false) : ICommand<IReadOnlyList<BundleAnswer>>;
+/// <summary>Opens the bundles of orders, each with a code of its own. The answers are in the order of what is asked.</summary>
+public sealed record OpenBundles(IReadOnlyList<BundlesToOpen> Orders) : ICommand<IReadOnlyList<IReadOnlyList<BundleAnswer>>>;
 
-sealed class OpenBundlesHandler(ShopDb db) : IRequestHandler<OpenBundles, Outcome<IReadOnlyList<BundleAnswer>>>
+/// <summary>An order whose bundles are opened. Those of it that were opened before and are not packed make way where it is done anew.</summary>
+public sealed record BundlesToOpen(Guid OrderId, int OrderNumber, BundleContents Contents, int Quantity, bool Anew = false);
+
+/// <summary>The bundles of a kit, their contents written out: long work that needs no database.</summary>
+public sealed class BundleContents(Kit kit)
 {
-    public async Task<Outcome<IReadOnlyList<BundleAnswer>>> Handle(OpenBundles command, CancellationToken cancellationToken)
+    internal Kit Kit { get; } = kit;
+    internal IReadOnlyList<string> Written { get; } = [.. kit.Bundles.Select(b => StoredJson.Write(b.Contents))];
+}
+
+sealed class OpenBundlesHandler(ShopDb db) : IRequestHandler<OpenBundles, Outcome<IReadOnlyList<IReadOnlyList<BundleAnswer>>>>
+{
+    public async Task<Outcome<IReadOnlyList<IReadOnlyList<BundleAnswer>>>> Handle(OpenBundles command, CancellationToken cancellationToken)
     {
-        if (command.Anew) await db.Bundles.Where(b => b.OrderId == command.OrderId && b.Status == BundleStatus.Open).ExecuteDeleteAsync(cancellationToken);
-        var perKit = command.Kit.Bundles.Length;
-        var bundles = new List<PackedBundle>(perKit * command.Quantity);
-        for (var kit = 0; kit < command.Quantity; kit++)
-            foreach (var bundle in command.Kit.Bundles)
+        var opened = new List<PackedBundle>();
+        var answers = new List<IReadOnlyList<BundleAnswer>>();
+        foreach (var order in command.Orders)
+        {
+            if (order.Anew) await db.Bundles.Where(b => b.OrderId == order.OrderId && b.Status == BundleStatus.Open).ExecuteDeleteAsync(cancellationToken);
+            var bundles = Of(order).ToList();
+            opened.AddRange(bundles.Select(b => b.Row));
+            answers.Add(bundles.ConvertAll(b => GetBundleHandler.Answer(b.Row, b.Of.Contents)));
+        }
+        db.AddAll(opened);
+        return answers;
+    }
+
+    static IEnumerable<(PackedBundle Row, Bundle Of)> Of(BundlesToOpen order)
+    {
+        var kit = order.Contents.Kit;
+        var perKit = kit.Bundles.Length;
+        for (var i = 0; i < order.Quantity; i++)
+            foreach (var (place, bundle) in kit.Bundles.Index())
             {
-                var number = kit * perKit + bundle.Number;
-                bundles.Add(new()
+                var number = i * perKit + bundle.Number;
+                yield return (new()
                 {
-                    Code = BundleCode.Of(command.OrderNumber, number),
-                    OrderId = command.OrderId,
-                    OrderNumber = command.OrderNumber,
+                    Code = BundleCode.Of(order.OrderNumber, number),
+                    OrderId = order.OrderId,
+                    OrderNumber = order.OrderNumber,
                     Number = number,
-                    OutOf = perKit * command.Quantity,
-                    KitNumber = kit + 1,
-                    Kits = command.Quantity,
+                    OutOf = perKit * order.Quantity,
+                    KitNumber = i + 1,
+                    Kits = order.Quantity,
                     Tier = bundle.Tier,
-                    TierName = command.Kit.Tiers[bundle.Tier].Name,
+                    TierName = kit.Tiers[bundle.Tier].Name,
                     Kind = bundle.Kind,
-                    Contents = StoredJson.Write(bundle.Contents),
+                    Contents = order.Contents.Written[place],
                     MassGrams = bundle.MassGrams,
                     LengthTenths = bundle.Length.Tenths,
-                });
+                }, bundle);
             }
-        db.Bundles.AddRange(bundles);
-        return bundles.ConvertAll(GetBundleHandler.Answer);
     }
 }

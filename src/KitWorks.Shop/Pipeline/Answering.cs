@@ -40,9 +40,15 @@ sealed class Answering(ShopDb db, Call call, TimeProvider clock)
     /// <summary>Adds the answer to what is about to be written, where the request came under a key.</summary>
     public void Remember<T>(Outcome<T> outcome)
     {
-        if (open is not { } once) return;
+        if (Row(outcome) is { } row) db.Add(row);
+    }
+
+    /// <summary>The answer as it is remembered, where the request came under a key.</summary>
+    public RememberedAnswer? Row<T>(Outcome<T> outcome)
+    {
+        if (open is not { } once) return null;
         var answered = outcome.Succeeds(out var value, out var refusal);
-        db.Add(new RememberedAnswer
+        return new()
         {
             Caller = call.Actor,
             Key = once.Key,
@@ -50,6 +56,6 @@ sealed class Answering(ShopDb db, Call call, TimeProvider clock)
             At = clock.GetUtcNow(),
             Value = answered ? JsonSerializer.Serialize(value, StoredJson.Options) : null,
             Refusal = answered ? null : JsonSerializer.Serialize(refusal, StoredJson.Options),
-        });
+        };
     }
 }

@@ -42,7 +42,7 @@ sealed class Once<TRequest, T>(ShopDb db, Call call, Answering answering, WriteL
         catch (DbUpdateException)
         {
             // Another instance may have answered under this key meanwhile: then there is a row in the way of ours.
-            db.ChangeTracker.Clear();
+            db.Forget();
             if (await answering.Before<T>(cancellationToken) is { } before) return before;
             throw;
         }
@@ -50,7 +50,7 @@ sealed class Once<TRequest, T>(ShopDb db, Call call, Answering answering, WriteL
 
     async Task<Outcome<T>> RememberRefusal(Outcome<T> outcome, CancellationToken cancellationToken)
     {
-        db.ChangeTracker.Clear();
+        db.Forget();
         answering.Remember(outcome);
         await db.SaveChangesAsync(cancellationToken);
         return outcome;

@@ -15,7 +15,7 @@ sealed class OneTransaction<TRequest, T>(ShopDb db, WriteLane lane, Answering an
     {
         if (db.Database.CurrentTransaction is not null) return await next();
         var outcome = await lane.Ride(db, Work, kept => kept.Refusal is null, cancellationToken);
-        if (outcome.Refusal is not null) db.ChangeTracker.Clear();
+        if (outcome.Refusal is not null) db.Forget();
         return outcome;
 
         async Task<Outcome<T>> Work()

@@ -27,9 +27,16 @@ sealed class GetOrderLabelsHandler(IMediator mediator, OrderLabelPress press, Sh
         var bundles = (await mediator.Send(new ListBundles(query.OrderId), cancellationToken)).Value
             .Where(b => (query.Tier is null || b.Tier == query.Tier) && (query.Bundle is null || b.Code == query.Bundle)).ToList();
         return bundles.Count == 0
-            ? new Refusal(RefusalKind.NotFound, "label.none", $"Order {order.Number} has no such bundle; its tiers are 0 to {order.Kit.Tiers.Length - 1}.")
+            ? new Refusal(RefusalKind.NotFound, "label.none", NoSuch(query, order))
             : press.Print([.. bundles.Select(b => LabelOf(b, order))], query.How, LabelStock.Page100x150);
     }
+
+    static string NoSuch(GetOrderLabels query, OrderedKit order) => query switch
+    {
+        { Bundle: { } bundle, Tier: null } => $"Order {order.Number} has no bundle '{bundle}'; /api/orders/{order.OrderId}/bundles lists their codes.",
+        { Bundle: { } bundle, Tier: { } tier } => $"Order {order.Number} has no bundle '{bundle}' in tier {tier}; /api/orders/{order.OrderId}/bundles lists their codes and tiers.",
+        _ => $"Order {order.Number} has no bundle in tier {query.Tier}; its tiers are 0 to {order.Kit.Tiers.Length - 1}.",
+    };
 
     Label LabelOf(BundleAnswer bundle, OrderedKit order) => bundle.Kind switch
     {

@@ -5,6 +5,7 @@ using KitWorks.Labels;
 using KitWorks.Shop.Orders;
 using KitWorks.Shop.Packing;
 using KitWorks.Shop.Pipeline;
+using KitWorks.Shop.Shipping;
 using MediatR;
 
 namespace KitWorks.Shop.Printing;
@@ -15,7 +16,7 @@ public enum PaperKind
     /// <summary>What to take from stock, by bin path.</summary>
     Picklist,
 
-    /// <summary>How to cut the pipe of one kit.</summary>
+    /// <summary>How to cut the pipe of all of the order's kits.</summary>
     CutSheet,
 
     /// <summary>What is in the box.</summary>
@@ -36,8 +37,8 @@ sealed class GetOrderPaperHandler(IMediator mediator, OrderLabelPress press, Sho
         var paper = query.Paper switch
         {
             PaperKind.Picklist => await PicklistOf(order, cancellationToken),
-            PaperKind.CutSheet => CutSheet.Of(
-                order.Kit.CutPlan, order.Kit.StrutTypes, NumberOf(order), ShelterNames.Of(order.Kit.Frame), Measure.Part(order.Kit.Kerf.Millimetres, query.Units), query.Units, settings.ShopName),
+            PaperKind.CutSheet => CutSheet.For(
+                order.Kit.CutPlan, order.Kit.StrutTypes, NumberOf(order), BuiltBy(order), Measure.Part(order.Kit.Kerf.Millimetres, query.Units), query.Units, settings.ShopName, order.Quantity),
             PaperKind.PackingList => await PackingListOf(order, cancellationToken),
             PaperKind.BuildGuide => BuildGuide.Of(order.Kit, NumberOf(order), ShelterNames.Of(order.Kit.Frame), settings.ShopName, query.Units).Select(guide => (Paper)guide),
         };
@@ -51,8 +52,9 @@ sealed class GetOrderPaperHandler(IMediator mediator, OrderLabelPress press, Sho
         {
             Order = NumberOf(order),
             Shop = settings.ShopName,
-            Shelter = ShelterNames.Of(order.Kit.Frame),
+            Shelter = BuiltBy(order),
             Customer = order.Customer,
+            Warnings = [.. order.Kit.Warnings.Select(w => w.Detail)],
             Lines =
             [
                 .. picklist.Lines.Select(l => new PickLine(
@@ -65,22 +67,37 @@ sealed class GetOrderPaperHandler(IMediator mediator, OrderLabelPress press, Sho
     {
         var bundles = (await mediator.Send(new ListBundles(order.OrderId), cancellationToken)).Value;
         var tags = order.Kit.StrutTypes.ToDictionary(t => t.Code, t => new TagMark(t.Tag.Colour, t.Tag.Hex, t.Tag.Bands));
+        // Parcels that are not planned yet may come out otherwise; a paper says only what is so.
+        (await mediator.Send(new GetParcels(order.OrderId), cancellationToken)).Succeeds(out var found, out _);
+        var parcels = found is { Planned: true } ? found.Parcels : [];
+        var parcelOf = parcels.SelectMany(p => p.Bundles, (p, b) => (b.Number, Parcel: p.Number)).ToDictionary(x => x.Number, x => x.Parcel);
         return new PackingList
         {
             Order = NumberOf(order),
             Shop = settings.ShopName,
             To = order.Customer,
             From = settings.ShopName,
-            Shelter = ShelterNames.Of(order.Kit.Frame),
+            Shelter = BuiltBy(order),
             Mass = Words.Mass(bundles.Sum(b => b.MassGrams)),
             Bundles =
             [
                 .. bundles.Select(b => new Labels.PackedBundle(
-                    b.Number - (b.KitNumber - 1) * b.OutOf / b.Kits, b.Code, b.Tier, string.Join(", ", b.Contents.Select(c => Words.Amount(c.Count, c.Description))),
-                    b.Contents[0].Code is { } code ? tags[code] : TagMark.None, Words.Mass(b.MassGrams), 0, b.Kits == 1 ? "" : NumberOf(b.KitNumber))),
+                    NumberInKit(b), b.Code, b.Tier, string.Join(", ", b.Contents.Select(c => Words.Amount(c.Count, c.Description))),
+                    b.Contents[0].Code is { } code ? tags[code] : TagMark.None, Words.Mass(b.MassGrams), parcelOf.GetValueOrDefault(b.Number), b.Kits == 1 ? "" : NumberOf(b.KitNumber))),
+            ],
+            Parcels =
+            [
+                .. parcels.Select(p => new PackedParcel(
+                    p.Number, p.Sscc ?? "", Words.Measures(p), Words.Mass(p.MassGrams), p.Kind,
+                    string.Join(", ", p.Bundles.Select(b => $"{NumberInKit(b)} ({string.Join(", ", b.Contents.Select(c => Words.Amount(c.Count, c.Description)))})")))),
             ],
         };
     }
+
+    /// <summary>What is being built, and how often.</summary>
+    static string BuiltBy(OrderedKit order) => order.Quantity == 1 ? ShelterNames.Of(order.Kit.Frame) : $"{order.Quantity} kits, each a {ShelterNames.Of(order.Kit.Frame)}";
+
+    static int NumberInKit(BundleAnswer bundle) => bundle.Number - (bundle.KitNumber - 1) * bundle.OutOf / bundle.Kits;
 
     static string NumberOf(OrderedKit order) => NumberOf(order.Number);
 

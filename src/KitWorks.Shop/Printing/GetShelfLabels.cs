@@ -6,6 +6,7 @@ using KitWorks.Shop.Catalog;
 using KitWorks.Shop.Inventory;
 using KitWorks.Shop.Orders;
 using KitWorks.Shop.Pipeline;
+using KitWorks.Shop.Sawing;
 using MediatR;
 
 namespace KitWorks.Shop.Printing;
@@ -66,8 +67,8 @@ sealed class GetRemnantLabelsHandler(IMediator mediator, OrderLabelPress press, 
         if (!(await mediator.Send(new GetOrderKit(query.OrderId), cancellationToken)).Succeeds(out var order, out var refusal)) return refusal;
         if (!(await mediator.Send(new GetCatalog(), cancellationToken)).Succeeds(out var catalog, out refusal)) return refusal;
         var shortest = catalog.Workshop.ShortestRemnant;
-        List<Label> labels = [.. order.Kit.CutPlan.Patterns.Index().Where(p => p.Item.Remnant >= shortest)
-            .SelectMany(p => Enumerable.Range(1, p.Item.Count * order.Quantity).Select(n => LabelOf(order, p.Index + 1, n, p.Item.Sku, p.Item.Remnant)))];
+        List<Label> labels = [.. order.Kit.CutPlan.Times(order.Quantity).Patterns.Index().Where(p => p.Item.Remnant >= shortest)
+            .SelectMany(p => Enumerable.Range(1, p.Item.Count).Select(n => LabelOf(order, p.Index + 1, n, p.Item.Sku, p.Item.Remnant)))];
         return labels.Count == 0
             ? new Refusal(RefusalKind.NotFound, "label.none", $"Cutting for order {order.Number} leaves nothing of {shortest} or more.")
             : press.Print(labels, query.How, LabelStock.Roll57x32);
@@ -85,5 +86,26 @@ sealed class GetRemnantLabelsHandler(IMediator mediator, OrderLabelPress press, 
             Description = part.Description,
             Shop = settings.ShopName,
         };
+    }
+}
+
+/// <summary>The labels of the remnants that a batch has left on the shelf.</summary>
+/// <param name="BatchId">The batch.</param>
+/// <param name="How">How they are printed.</param>
+public sealed record GetBatchRemnantLabels(Guid BatchId, LabelPrint How) : IQuery<Stream>;
+
+sealed class GetBatchRemnantLabelsHandler(IMediator mediator, OrderLabelPress press, ShopSettings settings) : IRequestHandler<GetBatchRemnantLabels, Outcome<Stream>>
+{
+    public async Task<Outcome<Stream>> Handle(GetBatchRemnantLabels query, CancellationToken cancellationToken)
+    {
+        if (!(await mediator.Send(new GetBatch(query.BatchId), cancellationToken)).Succeeds(out var batch, out var refusal)) return refusal;
+        var remnants = (await mediator.Send(new RemnantsOfBatch(batch.Number), cancellationToken)).Value;
+        if (remnants.Count == 0) return new Refusal(RefusalKind.NotFound, "label.none", $"Batch {batch.Number} has left no remnant on the shelf.");
+        var names = new Dictionary<string, string>();
+        foreach (var sku in remnants.Select(r => r.PipeSku).Distinct()) names[sku] = (await mediator.Send(new GetStockItem(sku), cancellationToken)).Value.Description;
+        return press.Print([.. remnants.Select(Label (r) => new RemnantLabel
+        {
+            Code = r.Code, Length = r.Length.ToString(), Sku = r.PipeSku, Description = names[r.PipeSku], Bin = r.Bin, Shop = settings.ShopName,
+        })], query.How, LabelStock.Roll57x32);
     }
 }

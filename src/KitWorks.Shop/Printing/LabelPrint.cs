@@ -35,13 +35,19 @@ public sealed record LabelPrint(LabelFormat Format)
     public int Dpi { get; init; } = 300;
 }
 
-/// <summary>The shop's label press, opened once. A template that is wrong or a font that is missing stops the program at its start.</summary>
+/// <summary>The shop's label press, opened once. A template that is wrong or a folder of fonts that is missing stops the program at its start.</summary>
 public sealed class OrderLabelPress(ShopSettings settings)
 {
     const int KeptInMemory = 200;
 
     /// <summary>The press.</summary>
-    public LabelPress Press { get; } = LabelPress.Open(new() { OwnTemplates = settings.LabelTemplates }).Value;
+    public LabelPress Press { get; } = LabelPress.Open(new() { OwnTemplates = settings.LabelTemplates, OwnFonts = settings.LabelFonts }).Value;
+
+    /// <summary>The sheets and rolls that labels can be printed on, the shop's own first.</summary>
+    public IReadOnlyList<LabelStock> Stocks { get; } = StocksOf(settings.LabelStocks);
+
+    /// <summary>The shop's own sheets and rolls, and those built in of other names.</summary>
+    public static IReadOnlyList<LabelStock> StocksOf(IReadOnlyList<LabelStock> own) => [.. own, .. LabelStock.BuiltIn.Where(b => own.All(o => o.Name != b.Name))];
 
     /// <summary>Prints labels of any kind. The stream stands at its start and is the caller's to close; many labels lie in a file that goes with it.</summary>
     /// <param name="labels">The labels: one or more.</param>
@@ -49,8 +55,8 @@ public sealed class OrderLabelPress(ShopSettings settings)
     /// <param name="usual">The stock that labels of this sort are usually printed on.</param>
     public Outcome<Stream> Print(IReadOnlyList<Label> labels, LabelPrint how, LabelStock usual)
     {
-        if ((how.Stock is null ? usual : LabelStock.Named(how.Stock)) is not { } named)
-            return Refusal.OfField("label.stock", "sheet", $"There is no label stock '{how.Stock}'; it is one of {string.Join(", ", LabelStock.BuiltIn.Select(s => s.Name))}.");
+        if (Stocks.FirstOrDefault(s => s.Name == (how.Stock ?? usual.Name)) is not { } named)
+            return Refusal.OfField("label.stock", "sheet", $"There is no label stock '{how.Stock}'; it is one of {string.Join(", ", Stocks.Select(s => s.Name))}.");
         var stock = named with { Dpi = how.Dpi };
         return how.Format switch
         {

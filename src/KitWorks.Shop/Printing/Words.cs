@@ -16,6 +16,12 @@ static class Words
     /// <summary>A name without its unit.</summary>
     public static string Name(string description) => description.StartsWith(SquareMetres, StringComparison.Ordinal) ? description[SquareMetres.Length..] : description;
 
+    /// <summary>Who gets it, on lines of their own.</summary>
+    public static string Address(Orders.Customer customer) => string.IsNullOrWhiteSpace(customer.Address) ? customer.Name : $"{customer.Name}\n{customer.Address.Trim()}";
+
+    /// <summary>A parcel's outer measures.</summary>
+    public static string Measures(Shipping.ParcelAnswer parcel) => $"{parcel.Length.Millimetres:0} × {parcel.Side.Millimetres:0} × {parcel.Side.Millimetres:0} mm";
+
     public static string Mass(int grams) => (grams / 1000m).ToString("0.0#", CultureInfo.InvariantCulture) + " kg";
 }
 

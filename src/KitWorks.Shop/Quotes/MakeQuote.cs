@@ -1,10 +1,11 @@
 using FluentValidation;
 using KitWorks.Geometry;
 using KitWorks.Kits;
-using KitWorks.Kits.Catalog;
+using KitWorks.Kits.Planning;
 using KitWorks.Shop.Catalog;
 using KitWorks.Shop.Inventory;
 using KitWorks.Shop.Pipeline;
+using KitWorks.Shop.Planning;
 using KitWorks.Shop.Storage;
 using MediatR;
 using Microsoft.EntityFrameworkCore;
@@ -20,8 +21,8 @@ public sealed record GetQuote(Guid Id) : IQuery<QuoteAnswer>;
 /// <summary>A quote. Kit and price stand until it expires; availability is of this moment.</summary>
 public sealed record QuoteAnswer(Guid Id, int Quantity, Kit Kit, Price Price, Availability Availability, DateTimeOffset ExpiresAt);
 
-/// <summary>Whether stock covers a quote, and when it can leave.</summary>
-public sealed record Availability(bool FromStock, IReadOnlyList<Shortage> Shortages, DateOnly ShipBy);
+/// <summary>Whether stock covers a quote, when it can leave, and what it waits for until then.</summary>
+public sealed record Availability(bool FromStock, IReadOnlyList<Shortage> Shortages, DateOnly ShipBy, IReadOnlyList<WaitsFor> WaitsFor);
 
 sealed class MakeQuoteValidator : AbstractValidator<MakeQuote>
 {
@@ -40,6 +41,7 @@ sealed class MakeQuoteHandler(IMediator mediator, Call call, TimeProvider clock)
         if (command.Currency is { } currency && currency != catalog.Prices.Currency)
             return Refusal.OfField("quote.currency", "currency", $"The shop's prices are in {catalog.Prices.Currency}, not {currency}.");
         if (!Kit.Make(command.Design, catalog).Under("design").Succeeds(out var kit, out refusal)) return refusal;
+        if (!Price.Of(kit, command.Quantity, catalog).Succeeds(out var price, out refusal)) return refusal;
         var now = clock.Moment();
         var quote = new Quote
         {
@@ -47,59 +49,43 @@ sealed class MakeQuoteHandler(IMediator mediator, Call call, TimeProvider clock)
             Owner = call.Actor,
             Quantity = command.Quantity,
             Kit = StoredJson.Pack(kit),
-            Price = StoredJson.Write(Price.Of(kit, command.Quantity, catalog.Prices)),
+            Price = StoredJson.Write(price),
             MadeAt = now,
             ExpiresAt = now + Validity,
         };
-        return await mediator.Send(new KeepQuote(quote, kit, catalog.Workshop), cancellationToken);
+        return await mediator.Send(new KeepQuote(quote, kit), cancellationToken);
     }
 
-    public static async Task<Outcome<QuoteAnswer>> Answer(
-        Quote quote, Kit kit, Workshop workshop, IMediator mediator, TimeProvider clock, CancellationToken cancellationToken)
+    public static async Task<Outcome<QuoteAnswer>> Answer(Quote quote, Kit kit, IMediator mediator, CancellationToken cancellationToken)
     {
         var lines = kit.Parts.Select(p => new StockLine(p.Sku, p.Quantity * quote.Quantity)).ToList();
-        if (!(await mediator.Send(new FindShortages(lines), cancellationToken)).Succeeds(out var shortages, out var refusal)) return refusal;
-        var days = workshop.LeadDays + (shortages.Count > 0 ? workshop.RestockDays : 0);
+        var work = new Work(kit.StrutTypes.Sum(t => t.Count) * quote.Quantity, kit.Bundles.Length * quote.Quantity);
+        if (!(await mediator.Send(new FindShipDate(lines, work), cancellationToken)).Succeeds(out var promise, out var refusal)) return refusal;
         return new QuoteAnswer(
             quote.Id, quote.Quantity, kit, StoredJson.Read<Price>(quote.Price),
-            new(shortages.Count == 0, shortages, WorkingDays.After(DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime), days)), quote.ExpiresAt);
+            new(promise.Shortages.Count == 0, promise.Shortages, promise.Date.ShipBy, promise.Date.WaitsFor), quote.ExpiresAt);
     }
 }
 
 /// <summary>Keeps a quote that is made.</summary>
-sealed record KeepQuote(Quote Quote, Kit Kit, Workshop Workshop) : ICommand<QuoteAnswer>;
+sealed record KeepQuote(Quote Quote, Kit Kit) : ICommand<QuoteAnswer>;
 
-sealed class KeepQuoteHandler(ShopDb db, IMediator mediator, TimeProvider clock) : IRequestHandler<KeepQuote, Outcome<QuoteAnswer>>
+sealed class KeepQuoteHandler(ShopDb db, IMediator mediator) : IRequestHandler<KeepQuote, Outcome<QuoteAnswer>>
 {
     public Task<Outcome<QuoteAnswer>> Handle(KeepQuote command, CancellationToken cancellationToken)
     {
         db.Quotes.Add(command.Quote);
-        return MakeQuoteHandler.Answer(command.Quote, command.Kit, command.Workshop, mediator, clock, cancellationToken);
+        return MakeQuoteHandler.Answer(command.Quote, command.Kit, mediator, cancellationToken);
     }
 }
 
-sealed class GetQuoteHandler(ShopDb db, IMediator mediator, Call call, TimeProvider clock) : IRequestHandler<GetQuote, Outcome<QuoteAnswer>>
+sealed class GetQuoteHandler(ShopDb db, IMediator mediator, Call call) : IRequestHandler<GetQuote, Outcome<QuoteAnswer>>
 {
     public async Task<Outcome<QuoteAnswer>> Handle(GetQuote query, CancellationToken cancellationToken)
     {
         var quote = await db.Quotes.AsNoTracking()
             .FirstOrDefaultAsync(q => q.Id == query.Id && (call.SeesOnly == null || q.Owner == call.SeesOnly), cancellationToken);
         if (quote is null) return new Refusal(RefusalKind.NotFound, "quote.unknown", $"There is no quote '{query.Id}' for this key.");
-        if (!(await mediator.Send(new GetCatalog(), cancellationToken)).Succeeds(out var catalog, out var refusal)) return refusal;
-        return await MakeQuoteHandler.Answer(quote, StoredJson.Unpack<Kit>(quote.Kit), catalog.Workshop, mediator, clock, cancellationToken);
-    }
-}
-
-/// <summary>Days on which the shop works: Monday to Friday.</summary>
-static class WorkingDays
-{
-    public static DateOnly After(DateOnly day, int days)
-    {
-        while (days > 0)
-        {
-            day = day.AddDays(1);
-            if (day.DayOfWeek is not (DayOfWeek.Saturday or DayOfWeek.Sunday)) days--;
-        }
-        return day;
+        return await MakeQuoteHandler.Answer(quote, StoredJson.Unpack<Kit>(quote.Kit), mediator, cancellationToken);
     }
 }

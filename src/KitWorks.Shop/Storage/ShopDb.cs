@@ -1,16 +1,18 @@
 using KitWorks.Shop.Pipeline;
+using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 
 namespace KitWorks.Shop.Storage;
 
 /// <summary>Everything that is remembered. Each module maps its own tables, in the file beside its entities.</summary>
-public sealed class ShopDb(DbContextOptions<ShopDb> options) : DbContext(options)
+public sealed class ShopDb(DbContextOptions<ShopDb> options) : DbContext(options), IDataProtectionKeyContext
 {
     internal DbSet<RememberedAnswer> Answers => Set<RememberedAnswer>();
     internal DbSet<Counter> Counters => Set<Counter>();
     internal DbSet<Auditing.AuditEntry> AuditEntries => Set<Auditing.AuditEntry>();
     internal DbSet<Access.ApiKey> ApiKeys => Set<Access.ApiKey>();
+    internal DbSet<Access.StaffMember> Staff => Set<Access.StaffMember>();
     internal DbSet<Catalog.CatalogSection> CatalogSections => Set<Catalog.CatalogSection>();
     internal DbSet<Inventory.StockItem> StockItems => Set<Inventory.StockItem>();
     internal DbSet<Inventory.StockBalance> StockBalances => Set<Inventory.StockBalance>();
@@ -19,7 +21,32 @@ public sealed class ShopDb(DbContextOptions<ShopDb> options) : DbContext(options
     internal DbSet<Orders.Order> Orders => Set<Orders.Order>();
     internal DbSet<Orders.OrderKit> OrderKits => Set<Orders.OrderKit>();
     internal DbSet<Packing.PackedBundle> Bundles => Set<Packing.PackedBundle>();
+    internal DbSet<Planning.Purchase> Purchases => Set<Planning.Purchase>();
+    internal DbSet<Shipping.ShippedParcel> Parcels => Set<Shipping.ShippedParcel>();
+    internal DbSet<Sawing.Batch> Batches => Set<Sawing.Batch>();
+    internal DbSet<Sawing.ShelvedRemnant> Remnants => Set<Sawing.ShelvedRemnant>();
+    internal DbSet<Sawing.ReadyStruts> ReadyStruts => Set<Sawing.ReadyStruts>();
     internal DbSet<Printing.PrintJob> PrintJobs => Set<Printing.PrintJob>();
+    internal DbSet<Webhooks.Webhook> Webhooks => Set<Webhooks.Webhook>();
+
+    readonly SetWriting sets = new();
+
+    /// <summary>Adds new rows that nobody in this transaction reads or changes, to be written a set at a time behind the tracked changes.</summary>
+    internal void AddAll<T>(IReadOnlyList<T> rows) where T : class => sets.Add(rows);
+
+    /// <summary>Forgets whatever was read, and whatever was to be written.</summary>
+    internal void Forget()
+    {
+        ChangeTracker.Clear();
+        sets.Forget();
+    }
+
+    /// <inheritdoc/>
+    public override async Task<int> SaveChangesAsync(bool acceptAllChangesOnSuccess, CancellationToken cancellationToken = default) =>
+        await base.SaveChangesAsync(acceptAllChangesOnSuccess, cancellationToken) + await sets.Write(this, cancellationToken);
+
+    /// <inheritdoc/>
+    public DbSet<DataProtectionKey> DataProtectionKeys => Set<DataProtectionKey>();
 
     /// <inheritdoc/>
     protected override void OnModelCreating(ModelBuilder modelBuilder)
@@ -36,7 +63,9 @@ public sealed class ShopDb(DbContextOptions<ShopDb> options) : DbContext(options
             counter.ToTable("counters").HasKey(c => c.Name);
             counter.Property(c => c.Name).HasMaxLength(40);
             // There from the start, so that two first orders at once do not both make it.
-            counter.HasData(new Counter { Name = CounterQueries.Order, Value = 1000 });
+            counter.HasData(
+                new Counter { Name = CounterQueries.Order, Value = 1000 }, new Counter { Name = CounterQueries.Batch, Value = 0 },
+                new Counter { Name = CounterQueries.Remnant, Value = 0 }, new Counter { Name = CounterQueries.Sscc, Value = 0 });
         });
         modelBuilder.ApplyConfigurationsFromAssembly(typeof(ShopDb).Assembly);
     }
@@ -72,8 +101,11 @@ static class CounterQueries
     /// <summary>The counter of order numbers. It has taken 1000, so that the first order is 1001.</summary>
     public const string Order = "order";
 
-    /// <summary>Takes the next number of a counter. The row stays locked until the transaction ends, so numbers have no gaps.</summary>
-    public static async Task<int> TakeNumber(this ShopDb db, string counter, CancellationToken cancellationToken) =>
-        (await db.Database.SqlQuery<int>($"""UPDATE counters SET "Value" = "Value" + 1 WHERE "Name" = {counter} RETURNING "Value" """)
+    /// <summary>The counters of batches, of remnants, and of the serials of parcels' SSCCs.</summary>
+    public const string Batch = "batch", Remnant = "remnant", Sscc = "sscc";
+
+    /// <summary>Takes the next numbers of a counter and gives the last of them. The row stays locked until the transaction ends, so numbers have no gaps.</summary>
+    public static async Task<int> TakeNumbers(this ShopDb db, string counter, int count, CancellationToken cancellationToken) =>
+        (await db.Database.SqlQuery<int>($"""UPDATE counters SET "Value" = "Value" + {count} WHERE "Name" = {counter} RETURNING "Value" """)
             .ToListAsync(cancellationToken)).Single();
 }

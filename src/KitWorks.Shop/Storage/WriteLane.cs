@@ -69,6 +69,11 @@ sealed class WriteLane(IServiceScopeFactory scopes)
         await lane.Database.OpenConnectionAsync();
         await using var transaction = await lane.Database.BeginTransactionAsync();
         await lane.Database.OneWriterAtATime();
+        if (riders is [var only])
+        {
+            if (await only.GoAlone(lane.Database.GetDbConnection(), transaction)) await transaction.CommitAsync();
+            return;
+        }
         foreach (var rider in riders) await rider.Go(lane.Database.GetDbConnection(), transaction);
         await transaction.CommitAsync();
     }
@@ -79,28 +84,16 @@ sealed class WriteLane(IServiceScopeFactory scopes)
         public TaskCompletionSource Done { get; } = new(TaskCreationOptions.RunContinuationsAsynchronously);
         public Exception? Fault { get; set; }
 
+        /// <summary>Runs in a transaction that is nobody else's, and needs no savepoint; false where nothing of it is to be kept.</summary>
+        public async Task<bool> GoAlone(DbConnection connection, IDbContextTransaction transaction) => !IsGone() && await Run(connection, transaction);
+
+        /// <summary>Runs between others.</summary>
         public async Task Go(DbConnection connection, IDbContextTransaction transaction)
         {
             const string before = "before";
-            if (cancellationToken.IsCancellationRequested)
-            {
-                Fault = new OperationCanceledException(cancellationToken);
-                return;
-            }
+            if (IsGone()) return;
             await transaction.CreateSavepointAsync(before, CancellationToken.None);
-            var kept = false;
-            await using (await db.Database.Borrow(connection, transaction))
-            {
-                try
-                {
-                    kept = await Run();
-                }
-                catch (Exception fault)
-                {
-                    Fault = fault;
-                }
-            }
-            if (kept) return;
+            if (await Run(connection, transaction)) return;
             try
             {
                 await transaction.RollbackToSavepointAsync(before, CancellationToken.None);
@@ -118,8 +111,31 @@ sealed class WriteLane(IServiceScopeFactory scopes)
             else Done.SetException(Fault);
         }
 
-        /// <summary>Runs the work as its caller would, with the caller's activity and culture.</summary>
-        Task<bool> Run()
+        /// <summary>Whether the caller has given up meanwhile.</summary>
+        bool IsGone()
+        {
+            if (cancellationToken.IsCancellationRequested) Fault = new OperationCanceledException(cancellationToken);
+            return Fault is not null;
+        }
+
+        async Task<bool> Run(DbConnection connection, IDbContextTransaction transaction)
+        {
+            await using (await db.Database.Borrow(connection, transaction))
+            {
+                try
+                {
+                    return await AsItsCaller();
+                }
+                catch (Exception fault)
+                {
+                    Fault = fault;
+                    return false;
+                }
+            }
+        }
+
+        /// <summary>Runs the work with the caller's activity and culture.</summary>
+        Task<bool> AsItsCaller()
         {
             if (context is null) return work();
             Task<bool> running = null!;

@@ -22,17 +22,31 @@ public sealed record DeadLoad
     {
         ArgumentNullException.ThrowIfNull(model);
         ArgumentNullException.ThrowIfNull(section);
-        var (hub, cover) = (HubKg, CoverKgPerM2);
-        if (Range.Fault(("dead/hubKg", hub, 0, 1000), ("dead/coverKgPerM2", cover, 0, 1000)) is { } refusal) return refusal;
-        if (section.Fault() is { } wrong) return wrong;
-        if (section.MassKgPerM is not { } kgPerM) return Refusal.OfField(Range.Code, "section/massKgPerM", "Self-weight needs the mass of one metre of strut, in kg.");
-        var struts = model.Members.SelectMany(m =>
+        if ((section.Fault() ?? Fault(section)) is { } refusal) return refusal;
+        var (struts, hubs, cover) = Units(model);
+        var loads = Enumerable.Range(0, model.Nodes.Length)
+            .Select(n => new NodeLoad(n, 0, 0, struts[n].Z * section.MassKgPerM!.Value + hubs[n].Z * HubKg + cover[n].Z * CoverKgPerM2))
+            .Where(l => l.ZN != 0);
+        return new LoadCase("self-weight", LoadDuration.Lasting, [.. loads]);
+    }
+
+    internal Refusal? Fault(Section section) =>
+        Range.Fault(("dead/hubKg", HubKg, 0, 1000), ("dead/coverKgPerM2", CoverKgPerM2, 0, 1000)) is { } refusal
+            ? refusal
+            : section.MassKgPerM is null ? Refusal.OfField(Range.Code, "section/massKgPerM", "Self-weight needs the mass of one metre of strut, in kg.") : null;
+
+    /// <summary>The forces of struts of 1 kg/m, of hubs of 1 kg and of a cover of 1 kg/m², for each node.</summary>
+    internal static (Point3[] Struts, Point3[] Hubs, Point3[] Cover) Units(TrussModel model)
+    {
+        var (struts, hubs, cover) = (new Point3[model.Nodes.Length], new Point3[model.Nodes.Length], new Point3[model.Nodes.Length]);
+        foreach (var m in model.Members)
         {
-            var half = -kgPerM * model.Nodes[m.From].DistanceTo(model.Nodes[m.To]) / 1000 * Gravity / 2;
-            return new NodeLoad[] { new(m.From, 0, 0, half), new(m.To, 0, 0, half) };
-        });
-        var hubs = Enumerable.Range(0, model.Nodes.Length).Where(model.Has).Select(n => new NodeLoad(n, 0, 0, -hub * Gravity));
-        var sheet = PanelForces.ToNodes(model, face => new(0, 0, -cover * face.AreaM2 * Gravity));
-        return new LoadCase("self-weight", LoadDuration.Lasting, [.. struts, .. hubs, .. sheet]);
+            var half = new Point3(0, 0, -model.Nodes[m.From].DistanceTo(model.Nodes[m.To]) / 1000 * Gravity / 2);
+            struts[m.From] += half;
+            struts[m.To] += half;
+        }
+        for (var n = 0; n < hubs.Length; n++) if (model.Has(n)) hubs[n] = new(0, 0, -Gravity);
+        foreach (var load in PanelForces.ToNodes(model, face => new(0, 0, -face.AreaM2 * Gravity))) cover[load.Node] = new(0, 0, load.ZN);
+        return (struts, hubs, cover);
     }
 }

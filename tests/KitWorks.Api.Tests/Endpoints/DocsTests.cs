@@ -60,11 +60,11 @@ public sealed class DocsTests(OneShop one) : IClassFixture<OneShop>
     }
 
     [Fact]
-    public async Task Root_WhenOpened_LeadsToTheDocs()
+    public async Task Root_WhenOpenedByNobody_LeadsToTheSignIn()
     {
         var answer = (await one.Shop.Nobody.Get("/")).Is(302);
 
-        Assert.Equal("/docs", answer.Headers.Location!.ToString());
+        Assert.Equal("/sign-in", answer.Headers.Location!.AbsolutePath);
     }
 
     [Fact]

@@ -8,7 +8,7 @@ namespace KitWorks.Benchmarks.Geometry;
 
 /// <summary>
 /// Frames of whole spheres, and beside them in the same run the bare triangles of the same spheres by three's geometry
-/// under Node (npm install three in this folder; without it the column stays empty).
+/// under Node (npm ci in this folder; without it the column stays empty).
 /// </summary>
 static class SphereTable
 {

@@ -60,11 +60,34 @@ public class PaperTests
     }
 
     [Fact]
+    public void BatchSheet_SaysEveryStopAndEveryBundleThatPiecesGoInto()
+    {
+        var (kit, other) = (MadeKit.Dome(3, "5/8"), MadeKit.Dome(2, "1/2"));
+        var sheet = ShopPapers.BatchSheet(kit, other);
+        var struts = kit.StrutTypes.Sum(t => t.Count) + 2 * other.StrutTypes.Sum(t => t.Count);
+        Assert.Equal(struts, sheet.Stops.Sum(s => s.Count + s.Picked));
+        Assert.Equal(struts, sheet.Goes.Sum(g => g.Count));
+        using var pdf = PdfDocument.Open(Samples.Press.Pdf(sheet).Value);
+        var text = string.Join(' ', Enumerable.Range(1, pdf.NumberOfPages).Select(p => Words(pdf, p)));
+        Assert.Contains("Batch 7", text, StringComparison.Ordinal);
+        foreach (var goes in sheet.Goes) Assert.Contains($"{goes.Order} {goes.Bundle} {goes.Count} {goes.Code} ", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void PackingList_SaysWhatLiesInWhichParcel()
+    {
+        using var pdf = PdfDocument.Open(Samples.Press.Pdf(ShopPapers.PackingList(3)).Value);
+        Assert.Equal(2, pdf.NumberOfPages);
+        Assert.Contains("106141412345678908", Words(pdf, 2), StringComparison.Ordinal);
+        Assert.Contains("3 (15 × Ring hub, six ways)", Words(pdf, 2), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void PackingList_NamesEveryBundle()
     {
         using var pdf = PdfDocument.Open(Samples.Press.Pdf(ShopPapers.PackingList(31)).Value);
         var text = Words(pdf, 1) + Words(pdf, 2);
-        Assert.Contains("Parcels", Words(pdf, pdf.NumberOfPages), StringComparison.Ordinal);
+        Assert.Contains("parcel", Words(pdf, pdf.NumberOfPages), StringComparison.Ordinal);
         for (var i = 1; i <= 31; i++) Assert.Contains($"K26-00418-1-{i:00}-M", text, StringComparison.Ordinal);
     }
 

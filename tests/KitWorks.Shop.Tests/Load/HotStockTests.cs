@@ -26,7 +26,7 @@ public sealed class HotStockTests
             var now = (await shop.Storefront.Get($"/api/orders/{id}")).Ok.Text("status");
             Assert.True(now == status || (status == "waiting" && now == "reserved"), $"Order {id} was answered as {status}, and is {now}.");
         }
-        var orders = await All(shop, "/api/orders?limit=200");
+        var orders = await shop.All("/api/orders?limit=200");
         Assert.Equal(acknowledged.Count, orders.Count);
         Assert.Equal(Enumerable.Range(1001, orders.Count), orders.Select(o => o.Int("number")).Order());
         var stakes = await shop.Bench.Item("stake-450");
@@ -63,18 +63,6 @@ public sealed class HotStockTests
                     acknowledged[order.Id()] = order.Text("status");
                 }
             }
-        }
-    }
-
-    static async Task<List<System.Text.Json.JsonElement>> All(OpenShop shop, string path)
-    {
-        var all = new List<System.Text.Json.JsonElement>();
-        for (string? after = null; ;)
-        {
-            var page = (await shop.Bench.Get(after is null ? path : $"{path}&after={after}")).Ok;
-            all.AddRange(page.List("items"));
-            if (!page.TryGetProperty("next", out var next) || next.GetString() is not { } more) return all;
-            after = more;
         }
     }
 }

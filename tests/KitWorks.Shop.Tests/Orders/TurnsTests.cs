@@ -4,7 +4,7 @@ namespace KitWorks.Shop.Tests.Orders;
 public sealed class TurnsTests
 {
     [Theory]
-    [InlineData(null, "reserved")]
+    [InlineData(null, "waiting")]
     [InlineData("shelfFirst", "reserved")]
     [InlineData("whoeverFits", "reserved")]
     [InlineData("oldestFirst", "waiting")]

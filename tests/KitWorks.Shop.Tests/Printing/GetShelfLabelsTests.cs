@@ -37,4 +37,32 @@ public sealed class GetShelfLabelsTests(OneShop one) : IClassFixture<OneShop>
         Assert.Equal(kept, pdf.GetPages().Select(p => p.Text).Distinct().Count());
         (await shop.Storefront.Get($"/api/orders/{order.Id()}/remnant-labels.pdf")).Is(403);
     }
+
+    [Fact]
+    public async Task CutPlan_WhenTheOrderIsForTwoKits_CutsBothFromTheStockThatIsReserved()
+    {
+        var shop = one.Shop;
+        var order = (await shop.Storefront.Order(Designs.SmallDome, quantity: 2)).Created;
+        var kit = (await shop.Bench.Get($"/api/orders/{order.Id()}/kit")).Ok;
+        var plan = (await shop.Bench.Get($"/api/orders/{order.Id()}/cut-plan")).Ok;
+
+        // 65 struts by the closed form of a 2V half sphere of class I: counted, not taken from the kit.
+        Assert.Equal(2 * 65, plan.List("patterns").Sum(p => p.Int("count") * p.List("cuts").Sum(c => c.Int("count"))));
+        foreach (var used in plan.List("stockLengths"))
+        {
+            var reserved = 2 * kit.List("parts").Where(p => p.Text("sku") == used.Text("sku")).Sum(p => p.Int("quantity"));
+            Assert.Equal(reserved, used.Int("count"));
+            Assert.Equal(reserved, plan.List("patterns").Where(p => p.Text("sku") == used.Text("sku")).Sum(p => p.Int("count")));
+        }
+        var kept = plan.List("patterns").Where(p => p.Number("remnantMm") >= 300).Sum(p => p.Int("count"));
+        using var labels = PdfDocument.Open((await shop.Bench.Get($"/api/orders/{order.Id()}/remnant-labels.pdf")).Is(200).Bytes);
+        Assert.Equal(kept, labels.NumberOfPages);
+
+        using var sheet = PdfDocument.Open((await shop.Bench.Get($"/api/orders/{order.Id()}/cut-plan.pdf")).Is(200).Bytes);
+        var words = string.Join(' ', sheet.GetPages().SelectMany(p => p.GetWords()).Select(w => w.Text));
+        Assert.Contains("for all 2 kits", words, StringComparison.Ordinal);
+        foreach (var used in plan.List("stockLengths")) Assert.Contains($"{used.Int("count")} × {used.Text("sku")}", words, StringComparison.Ordinal);
+        foreach (var (pattern, i) in plan.List("patterns").Select((p, i) => (p, i)))
+            Assert.Contains($"pattern {i + 1}: 2 kits × {pattern.Int("count") / 2}", words, StringComparison.Ordinal);
+    }
 }

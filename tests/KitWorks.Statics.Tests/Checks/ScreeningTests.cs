@@ -1,3 +1,4 @@
+using KitWorks.Geometry;
 using KitWorks.Statics.Checks;
 using KitWorks.Statics.Loads;
 using static KitWorks.Statics.Tests.Models;
@@ -95,5 +96,40 @@ public class ScreeningTests
         Assert.Equal("criteria/tieSafety", Screening.Of(frame, Pvc, new(), new() { TieSafety = double.NaN }).Refusal!.Errors.Single().Field);
         Assert.Equal("without/1", Screening.Of(frame, Pvc, new(), new(), [0, 9999]).Refusal!.Errors.Single().Field);
         Assert.Equal("section/massKgPerM", Screening.Of(frame, Pvc with { MassKgPerM = null }, new(), new()).Refusal!.Errors.Single().Field);
+    }
+
+    /// <summary>Two pipes side by side bear twice Euler's load before they buckle (any mechanics handbook: their second moments add up).</summary>
+    [Fact]
+    public void Of_WhenALegIsDoubled_ItBearsTwiceEuler()
+    {
+        var frame = Frames.Dome(2, "1/2");
+        var set = new LoadSet { DirectionsDeg = [] };
+        Check Buckling(IEnumerable<int> doubled) =>
+            Sweep.Of(frame, set, shut: [], doubled: doubled).Value.Report(Pvc, new(), new()).Value.Checks.First(c => c is { Kind: CheckKind.Buckling, LoadCase: "one person at a hub" });
+
+        var (single, all) = (Buckling([]), Buckling(frame.Struts.Select(s => s.Id)));
+        Near(single.Demand, all.Demand);
+        Near(2 * single.Capacity, all.Capacity);
+    }
+
+    /// <summary>Forces of a frame twice as large under its own struts, a person, snow and wind: by scaling, and by solving it anew.</summary>
+    [Fact]
+    public void Scaled_OfASweep_IsTheSweepOfTheLargerFrame()
+    {
+        Frame Dome(int mm) => Frame.Build(new Dome { Lattice = Lattice.Class1(3), Cut = Cut.Fraction(5, 8), Size = new Size.Radius(Length.FromMillimetres(mm)) }).Value;
+        var set = new LoadSet { Snow = new() { GroundPa = 600 }, Wind = new() { SpeedMPerS = 35 } };
+        var (section, criteria) = (Pvc with { StrengthMPa = 48.3, LongTermModulusMPa = 965 }, new Criteria { TieRatedN = 534 });
+        var scaled = Sweep.Of(Dome(2000), set).Value.Scaled(2).Report(section, new(), criteria).Value;
+        var anew = Sweep.Of(Dome(4000), set).Value.Report(section, new(), criteria).Value;
+
+        Assert.Equal(anew.Checks.Length, scaled.Checks.Length);
+        foreach (var check in anew.Checks)
+        {
+            var same = scaled.Checks.Single(c => (c.Kind, c.LoadCase) == (check.Kind, check.LoadCase));
+            Near(check.Demand, same.Demand, 1e-8);
+            Near(check.Capacity, same.Capacity, 1e-8);
+        }
+        Assert.Equal(anew.Anchors.Select(a => a.Stakes), scaled.Anchors.Select(a => a.Stakes));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Sweep.Of(Dome(2000), set).Value.Scaled(0));
     }
 }
