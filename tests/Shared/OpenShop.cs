@@ -87,10 +87,10 @@ sealed class OpenShop : IAsyncDisposable
         foreach (var order in await All("/api/orders?limit=200"))
             foreach (var line in (await Bench.Get($"/api/orders/{order.Id()}")).Ok.List("reservations"))
                 held[line.Text("sku")] = held.GetValueOrDefault(line.Text("sku")) + line.Int("quantity");
-        foreach (var batch in (await Bench.Get("/api/batches?limit=200")).Ok.List("items"))
+        foreach (var batch in await All("/api/batches?limit=200"))
             foreach (var line in (await Bench.Get($"/api/batches/{batch.Id()}")).Ok.List("reservations"))
                 held[line.Text("sku")] = held.GetValueOrDefault(line.Text("sku")) + line.Int("quantity");
-        Assert.All((await Bench.Get("/api/stock?limit=200")).Ok.List("items"), item => Assert.Equal(
+        Assert.All(await All("/api/stock?limit=200"), item => Assert.Equal(
             (item.Text("sku"), held.GetValueOrDefault(item.Text("sku"))), (item.Text("sku"), item.Int("reserved"))));
     }
 

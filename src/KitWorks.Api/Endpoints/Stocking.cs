@@ -34,7 +34,7 @@ static class Stocking
             .WithSummary("Put a balance right").Produces<StockBalanceAnswer>();
 
         stock.MapGet("/buildable", async (string design, IMediator mediator, IOptions<JsonOptions> json, CancellationToken cancellationToken) =>
-            !Address.Read<DesignBody>(design, json.Value).ToDesign().Under("design").Succeeds(out var wanted, out var refusal)
+            !(Address.Read<DesignBody>(design, json.Value) ?? new(null, null, null, null, null, null)).ToDesign().Under("design").Succeeds(out var wanted, out var refusal)
                 ? Problems.Of(refusal)
                 : await mediator.Ask(new FindBuildable(wanted), cancellationToken))
             .AddEndpointFilter<InTurn>().WithSummary("How many kits of a design the shelf covers, and what ends first; design is a design as JSON").Produces<Buildable>();

@@ -6,11 +6,11 @@ namespace KitWorks.Api.Http;
 /// <summary>What stands in an address as JSON, read and refused as it would be in a body.</summary>
 static class Address
 {
-    public static T Read<T>(string text, JsonOptions json) where T : class
+    public static T? Read<T>(string text, JsonOptions json) where T : class
     {
         try
         {
-            return JsonSerializer.Deserialize<T>(text, json.SerializerOptions) ?? throw new BadHttpRequestException("There is nothing in the address.");
+            return JsonSerializer.Deserialize<T>(text, json.SerializerOptions);
         }
         catch (JsonException wrong)
         {
