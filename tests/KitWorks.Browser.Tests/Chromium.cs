@@ -8,7 +8,9 @@ namespace KitWorks.Browser.Tests;
 public sealed class Chromium : IAsyncLifetime
 {
     static readonly string[] Flags =
-        ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync", "--autoplay-policy=no-user-gesture-required"];
+        ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync", "--autoplay-policy=no-user-gesture-required",
+            // A made-up site on the internet may ask the shop on this machine.
+            "--disable-features=LocalNetworkAccessChecks,BlockInsecurePrivateNetworkRequests"];
 
     IPlaywright? playwright;
     IBrowser? browser;
