@@ -20,6 +20,7 @@ static class Cautions
     {
         "statics.outgrown" or "statics.tie-overloaded" => Load,
         "statics.stakes" => Anchors,
+        "statics.more-stakes" => "Some hubs at the ground take more than one stake; the page on driving the stakes says which. Drive every one of them: in wind they hold the shelter down.",
         "statics.loose" => Loose,
         "statics.not-screened" => Unknown,
         "base.not-level" => "The hubs at the ground do not all lie at one height. The table of pegs says how high each lies over the lowest: lay the lowest on the ground and block the others up, or dig the ground away under the low ones.",
