@@ -123,7 +123,7 @@ public class LabelPressTests
     {
         var refusal = Samples.Press.Pdf([Samples.Bundle], new("tiny", 40, 30)).Refusal;
         Assert.Equal("label.stock-too-small", refusal?.Code);
-        Assert.Contains("96 × 64", refusal!.Detail, StringComparison.Ordinal);
+        Assert.Contains("55 × 30", refusal!.Detail, StringComparison.Ordinal);
     }
 
     [Theory]

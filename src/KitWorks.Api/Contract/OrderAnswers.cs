@@ -25,12 +25,12 @@ sealed record OrderView(
 }
 
 /// <summary>Where an order's papers are.</summary>
-sealed record OrderLinks(string Self, string Kit, string Picklist, string CutPlan, string Bundles, string Labels, string Parcels, string ParcelLabels, string PackingList, string Guide)
+sealed record OrderLinks(string Self, string Kit, string Picklist, string CutPlan, string Bundles, string Labels, string Parcels, string PackingList, string Guide)
 {
     public static OrderLinks Of(Guid id)
     {
         var self = $"/api/orders/{id}";
-        return new(self, self + "/kit", self + "/picklist", self + "/cut-plan", self + "/bundles", self + "/labels.pdf", self + "/parcels", self + "/parcel-labels.pdf", self + "/packing-list.pdf", self + "/guide.pdf");
+        return new(self, self + "/kit", self + "/picklist", self + "/cut-plan", self + "/bundles", self + "/labels.pdf", self + "/parcels", self + "/packing-list.pdf", self + "/guide.pdf");
     }
 }
 
