@@ -48,7 +48,11 @@ public sealed class LabelSettingsTests
     [Fact]
     public async Task FontFolder_WhenItIsNotThere_StopsTheStart()
     {
-        var wrong = await Assert.ThrowsAnyAsync<InvalidOperationException>(() => OpenShop.Open(settings: [("Labels:Fonts", "/nowhere/at/all")]));
+        await using var shop = await OpenShop.Open();
+        await using var app = ShopHost.Build([.. OpenShop.SettingsFor(shop.Database.Settings), ("Labels:Fonts", "/nowhere/at/all")]);
+
+        var wrong = await Assert.ThrowsAnyAsync<InvalidOperationException>(() => app.Prepare(TestContext.Current.CancellationToken));
+
         Assert.Contains("'/nowhere/at/all', which is set as that of the shop's own fonts", wrong.Message, StringComparison.Ordinal);
     }
 
