@@ -71,6 +71,10 @@ sealed class Bench : IAsyncDisposable
         return (order.Int("number"), [.. order.Texts("bundles", "code")], order.Id());
     }
 
+    /// <summary>Goods on their way, 25 stakes as purchase 7.</summary>
+    public async Task<Guid> Due() =>
+        (await Shop.Bench.Post("/api/stock/expected", new { reference = "purchase 7", supplier = "Smithy", expectedOn = "2026-11-05", lines = new[] { new { sku = "stake-450", quantity = 25 } } })).Created.Id();
+
     public Task<string> Verdict() => Page.Locator("[data-verdict]").GetAttributeAsync("data-verdict")!;
 
     public async ValueTask DisposeAsync()

@@ -9,7 +9,7 @@ public sealed class EveryPageTests(Chromium chromium)
 {
     static readonly string[] Pages =
     [
-        "/", "/orders", "/orders?status=reserved", "/orders/1001", "/pack", "/pack/1001", "/cut", "/cut?order=1001", "/stock", "/stock/pipe-pvc-33", "/stock/receive", "/stock/count",
+        "/", "/orders", "/orders?status=reserved", "/orders/1001", "/orders/1002", "/pack", "/pack/1001", "/cut", "/cut?order=1001", "/stock", "/stock/pipe-pvc-33", "/stock/receive", "/stock/count", "/stock/buy",
         "/design", "/design?long=7+m&wide=6+m&headroom=2.2+m", "/design/shelter", "/design/shelter?kind=oblong&size=7+m&bays=1", "/prints", "/find?q=ring",
         "/settings", "/settings/hub-systems", "/settings/strut-stocks", "/settings/ties", "/settings/covers", "/settings/prices", "/settings/workshop", "/settings/palette", "/settings/keys", "/settings/staff",
         "/docs", "/nothing-here",
@@ -20,10 +20,12 @@ public sealed class EveryPageTests(Chromium chromium)
     static async Task<Bench> WithOrders(Chromium chromium, ColorScheme scheme)
     {
         var bench = await Bench.Open(chromium, scheme: scheme);
-        await bench.Order(Designs.Greenhouse);
+        var (_, _, id) = await bench.Order(Designs.Greenhouse);
+        _ = (await bench.Shop.Bench.Post($"/api/orders/{id}/parcels")).Ok;
         await bench.Order();
         // One that waits, so that its page shows what is short.
         _ = (await bench.Shop.Storefront.Order(Designs.SmallDome, quantity: 90)).Created;
+        await bench.Due();
         return bench;
     }
 

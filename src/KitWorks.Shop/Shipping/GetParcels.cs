@@ -11,7 +11,9 @@ using Microsoft.EntityFrameworkCore;
 namespace KitWorks.Shop.Shipping;
 
 /// <summary>The parcels of an order: as they were planned, or where they are not yet, as they would be.</summary>
-public sealed record GetParcels(Guid OrderId) : IQuery<OrderParcels>;
+/// <param name="OrderId">The order.</param>
+/// <param name="KeptOnly">Whether an order whose parcels are not planned has none, for whoever would not wait for a plan.</param>
+public sealed record GetParcels(Guid OrderId, bool KeptOnly = false) : IQuery<OrderParcels>;
 
 /// <summary>The parcels of an order.</summary>
 /// <param name="OrderId">The order.</param>
@@ -38,6 +40,7 @@ sealed class GetParcelsHandler(ShopDb db, IMediator mediator) : IRequestHandler<
     {
         if (!(await mediator.Send(new GetOrderKit(query.OrderId), cancellationToken)).Succeeds(out var order, out var refusal)) return refusal;
         if (await Kept(db, mediator, order, cancellationToken) is { } kept) return kept;
+        if (query.KeptOnly) return new OrderParcels(order.OrderId, order.Number, false, 0, false, []);
         if (!(await mediator.Send(new GetCatalog(), cancellationToken)).Succeeds(out var catalog, out refusal)) return refusal;
         if (!ParcelPlanner.Plan(order.Kit, order.Quantity, catalog.Parcels).Succeeds(out var plan, out refusal)) return refusal;
         return Answer(order, PlanParcelsHandler.RowsOf(plan, order), await BundlesOf(order, mediator, cancellationToken), planned: false);

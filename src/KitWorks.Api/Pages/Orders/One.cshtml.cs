@@ -1,8 +1,10 @@
+using KitWorks.Geometry;
 using KitWorks.Kits;
 using KitWorks.Kits.Catalog;
 using KitWorks.Shop;
 using KitWorks.Shop.Orders;
 using KitWorks.Shop.Printing;
+using KitWorks.Shop.Shipping;
 using MediatR;
 using Microsoft.AspNetCore.Mvc;
 
@@ -16,6 +18,7 @@ sealed class OneModel(IMediator mediator, ShopSettings settings) : BenchPage(med
     public int Number { get; private set; }
     public OrderAnswer? Order { get; private set; }
     public Kit? Kit { get; private set; }
+    public OrderParcels? Parcels { get; private set; }
     public IReadOnlyDictionary<string, Tag> Tags { get; private set; } = new Dictionary<string, Tag>();
     public IReadOnlyList<string> Printers => [.. settings.Printers.Select(p => p.Name)];
 
@@ -31,6 +34,7 @@ sealed class OneModel(IMediator mediator, ShopSettings settings) : BenchPage(med
         }
         Order = await Ask(new GetOrder(id));
         Kit = (await Ask(new GetOrderKit(id)))?.Kit;
+        Parcels = await Ask(new GetParcels(id, KeptOnly: true));
         Tags = Kit?.StrutTypes.ToDictionary(t => t.Code, t => t.Tag) ?? [];
     }
 
@@ -38,6 +42,9 @@ sealed class OneModel(IMediator mediator, ShopSettings settings) : BenchPage(med
         Step(number, id => new ShipOrder(id, Given(carrier), Given(tracking)), $"Order {number} is with the carrier; its stock has left the house.");
 
     public Task<IActionResult> OnPostCancel(int number) => Step(number, id => new CancelOrder(id), $"Order {number} is cancelled.");
+
+    public Task<IActionResult> OnPostParcels(int number, bool anew) =>
+        Step(number, id => new PlanParcels(id, anew), anew ? $"The parcels of order {number} are planned anew. Throw away labels that were printed before." : $"The parcels of order {number} are planned.");
 
     public async Task<IActionResult> OnPostPrint(int number, Printable what, int? tier, string? printer)
     {
@@ -47,7 +54,7 @@ sealed class OneModel(IMediator mediator, ShopSettings settings) : BenchPage(med
         return Page();
     }
 
-    async Task<IActionResult> Step(int number, Func<Guid, Shop.Pipeline.ICommand<OrderAnswer>> command, string done)
+    async Task<IActionResult> Step<T>(int number, Func<Guid, IRequest<Outcome<T>>> command, string done)
     {
         if ((await mediator.Send(new FindOrderId(number), Aborted)).Succeeds(out var id, out var unknown) && await Did(command(id))) return Next(done, $"/orders/{number}");
         if (unknown is not null) Refuse(unknown);
