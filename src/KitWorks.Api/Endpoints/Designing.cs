@@ -66,10 +66,11 @@ static class Designing
 
     public static Outcome<OpenedFrame> FrameOf(ShelterBody? body, OpeningBody[]? openingBodies)
     {
+        if (!Required(body, "shelter").Succeeds(out var given, out var refusal)) return refusal;
         var faults = new Faults();
-        var shelter = faults.Take("shelter", body is null ? ShelterBody.Missing : body.ToShelter());
+        var shelter = faults.Take("shelter", given.ToShelter());
         var openings = faults.Take("", OpeningBody.ToOpenings(openingBodies));
-        if (faults.Refusal is { } refusal) return refusal;
+        if (faults.Refusal is { } wrong) return wrong;
         return Frame.Build(shelter!).Under("shelter").Then(frame => OpenedFrame.Of(frame, openings));
     }
 

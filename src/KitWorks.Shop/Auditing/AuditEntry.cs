@@ -32,13 +32,19 @@ sealed class AuditEntry
 /// <summary>Writes down who does what.</summary>
 sealed class AuditTrail(ShopDb db, Call call, TimeProvider clock)
 {
+    // The trace of the request, whoever writes the entry in the end.
+    readonly string? trace = Activity.Current?.TraceId.ToHexString();
+
     /// <summary>What tells one thing from another, and how much of it; nothing about customers.</summary>
     static readonly string[] Telling = ["Number", "Id", "OrderId", "Sku", "Code", "Name", "Role", "Quantity", "Printer", "What", "Reference", "Reason"];
 
     static readonly ConcurrentDictionary<Type, PropertyInfo[]> Properties = new();
 
     /// <summary>Adds the entry to what is about to be written.</summary>
-    public void Note(object command, object? answer) => db.Add(new AuditEntry
+    public void Note(object command, object? answer) => db.Add(Entry(command, answer));
+
+    /// <summary>The entry, for whoever writes many together.</summary>
+    public AuditEntry Entry(object command, object? answer) => new()
     {
         At = clock.GetUtcNow(),
         Actor = call.Actor,
@@ -46,8 +52,8 @@ sealed class AuditTrail(ShopDb db, Call call, TimeProvider clock)
         Action = call.AtWork ?? command.GetType().Name,
         About = About(command, answer),
         Address = call.Address,
-        Trace = Activity.Current?.TraceId.ToHexString(),
-    });
+        Trace = trace,
+    };
 
     static string About(object command, object? answer)
     {

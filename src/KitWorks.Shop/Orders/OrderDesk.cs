@@ -1,4 +1,5 @@
 using KitWorks.Geometry;
+using KitWorks.Shop.Auditing;
 using KitWorks.Shop.Pipeline;
 using KitWorks.Shop.Storage;
 using Microsoft.Extensions.DependencyInjection;
@@ -19,10 +20,10 @@ sealed class OrderDesk(IServiceScopeFactory scopes, WriteLane lane)
     bool isServed;
 
     /// <summary>Takes an order in its turn.</summary>
-    public async Task<Outcome<OrderAnswer>> Take(TakeOrder order, string owner, Answering answering, CancellationToken cancellationToken)
+    public async Task<Outcome<OrderAnswer>> Take(TakeOrder order, string owner, Answering answering, AuditTrail audit, CancellationToken cancellationToken)
     {
         cancellationToken.ThrowIfCancellationRequested();
-        var one = new WaitingAtDesk(new(order, owner, answering));
+        var one = new WaitingAtDesk(new(order, owner, answering, audit));
         lock (gate)
         {
             waiting.Enqueue(one);
@@ -117,5 +118,5 @@ sealed class OrderDesk(IServiceScopeFactory scopes, WriteLane lane)
     }
 }
 
-/// <summary>An order that is to be taken, whose it is, and how its answer is remembered.</summary>
-sealed record OrderAtDesk(TakeOrder Order, string Owner, Answering Answering);
+/// <summary>An order that is to be taken, whose it is, how its answer is remembered, and who writes down that it was placed.</summary>
+sealed record OrderAtDesk(TakeOrder Order, string Owner, Answering Answering, AuditTrail Audit);

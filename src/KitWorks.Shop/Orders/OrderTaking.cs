@@ -52,6 +52,7 @@ sealed class OrderTaking(ShopDb db, IMediator mediator, TimeProvider clock)
 
         var answers = taken.Select((t, i) => (t.At, Answer: orders[i].Answer(t.At.Order.Lines, t.Short, bundles[i]))).ToDictionary(x => x.At, x => x.Answer);
         db.AddAll([.. answers.Select(x => x.Key.Answering.Row<OrderAnswer>(x.Value)).OfType<RememberedAnswer>()]);
+        db.AddAll([.. answers.Select(x => x.Key.Audit.Entry(x.Key.Order, x.Value))]);
         await db.SaveChangesAsync(cancellationToken);
         return answers;
     }

@@ -1,5 +1,6 @@
 using KitWorks.Geometry;
 using KitWorks.Kits;
+using KitWorks.Shop.Auditing;
 using KitWorks.Shop.Inventory;
 using KitWorks.Shop.Packing;
 using KitWorks.Shop.Pipeline;
@@ -29,7 +30,7 @@ sealed record TakeOrder(Kit Kit, Price Price, int Quantity, Customer Customer, s
     public BundleContents Bundles { get; } = new(Kit);
 }
 
-sealed class TakeOrderHandler(OrderDesk desk, Call call, Answering answering) : IRequestHandler<TakeOrder, Outcome<OrderAnswer>>
+sealed class TakeOrderHandler(OrderDesk desk, Call call, Answering answering, AuditTrail audit) : IRequestHandler<TakeOrder, Outcome<OrderAnswer>>
 {
-    public Task<Outcome<OrderAnswer>> Handle(TakeOrder command, CancellationToken cancellationToken) => desk.Take(command, call.Actor, answering, cancellationToken);
+    public Task<Outcome<OrderAnswer>> Handle(TakeOrder command, CancellationToken cancellationToken) => desk.Take(command, call.Actor, answering, audit, cancellationToken);
 }
