@@ -13,8 +13,8 @@ namespace KitWorks.Kits.Standing;
 /// </summary>
 static class Sweeps
 {
-    /// <summary>Room for the answers that are remembered, in numbers of eight bytes: 64 MB.</summary>
-    const long Room = 8_000_000;
+    /// <summary>Room for the answers that are remembered, in numbers of eight bytes: 16 MB; with their frames some four times that.</summary>
+    const long Room = 2_000_000;
 
     /// <summary>How far two frames may lie apart, over their length, and still be of one shape: rounding only.</summary>
     const double SameShape = 1e-9;

@@ -9,6 +9,7 @@ namespace KitWorks.Api.Tests.Fuzzing;
 /// Requests by the thousand, made after our own description and then spoiled, to every operation and with every kind of key,
 /// on a shop that remembers them all: none may find a fault in the service, none may break its books.
 /// </summary>
+[Collection(nameof(Alone))]
 public sealed class FuzzTests
 {
     /// <summary>How many requests; a longer run takes the number, and the seed of a run to repeat, from the environment.</summary>
@@ -30,8 +31,11 @@ public sealed class FuzzTests
         var seed = Seed;
         var lanes = Enumerable.Range(0, 4).Select(lane => new Lane(shop, description, new Random(seed + lane), seed)).ToList();
 
+        var halfWay = 0L;
         for (var round = 0; round < 20; round++)
         {
+            // By then what is kept is kept, and the readers of our description are made, which take more than the service.
+            if (round == 10) halfWay = GC.GetTotalMemory(forceFullCollection: true);
             await Task.WhenAll(lanes.Select(lane => Task.Run(() => lane.Ask(Requests / lanes.Count / 20))));
             // What was made of the catalog may leave nothing to order.
             await catalog.PutBack(shop);
@@ -43,8 +47,9 @@ public sealed class FuzzTests
         // Requests that get no further than the reader try nothing.
         Assert.All(description.Operations.Where(o => o.Path.StartsWith("/api", StringComparison.Ordinal)), o => Assert.True(ended.Any(e => e.Key.StartsWith($"{o} ", StringComparison.Ordinal)), $"{o} was never asked."));
         Assert.InRange(ended.Where(e => e.Key.EndsWith(" 200", StringComparison.Ordinal) || e.Key.EndsWith(" 201", StringComparison.Ordinal)).Sum(e => e.Value), Requests / 20, Requests);
-        Assert.InRange(GC.GetTotalMemory(forceFullCollection: true), 0, 600_000_000);
-        TestContext.Current.TestOutputHelper?.WriteLine($"seed {seed}\n" + string.Join('\n', ended.OrderBy(e => e.Key).Select(e => $"{e.Value,6} {e.Key}")));
+        var growth = GC.GetTotalMemory(forceFullCollection: true) - halfWay;
+        Assert.True(growth < 200_000_000, $"As many requests again took {growth / 1_000_000} MB more.");
+        TestContext.Current.TestOutputHelper?.WriteLine($"seed {seed}, {growth / 1_000_000} MB more in the second half\n" + string.Join('\n', ended.OrderBy(e => e.Key).Select(e => $"{e.Value,6} {e.Key}")));
     }
 
     /// <summary>One caller after another, each with a request of their own making.</summary>
@@ -156,6 +161,8 @@ public sealed class FuzzTests
             if (answer is { Status: 400 or 414, Bytes.Length: 0 }) return;
             if (answer.Status >= 400 && answer.MediaType != "application/problem+json") Faults.Add(Told($"{answer.Status} {answer.MediaType}"));
             if (answer.MediaType is not ("application/json" or "application/problem+json") || answer.Bytes.Length > 200_000) return;
+            // With nothing in a parameter's place, it is another operation that answers.
+            if (address.Split('?')[0].Split('/').Skip(1).Any(segment => segment is "" or "." or "..")) return;
             // The first answers of a kind and then some: holding each against its schema takes longer than the answer.
             if (Ended[ended] < 8 || random.Next(50) == 0)
                 lock (description)
@@ -205,3 +212,7 @@ public sealed class FuzzTests
         }
     }
 }
+
+/// <summary>Memory is measured for the whole process; nothing else is to run in it.</summary>
+[CollectionDefinition(DisableParallelization = true)]
+public sealed class Alone;
