@@ -6,7 +6,7 @@ namespace KitWorks.Api.Hosting;
 /// <summary>Reads settings of each form; what is wrong with one is said in a sentence that names it and what would be right.</summary>
 static partial class Settings
 {
-    /// <summary>Every setting of ours, a list's number written as 0. The table in DEVELOPERS.md has a line for each.</summary>
+    /// <summary>Every setting of ours, a list's number written as 0. The table in README.md has a line for each, which a test holds.</summary>
     public static readonly string[] Known =
     [
         "Access:BootstrapAdminKey",

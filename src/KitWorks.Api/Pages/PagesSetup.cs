@@ -36,10 +36,8 @@ static class PagesSetup
             context.Response.OnStarting(() =>
             {
                 var headers = context.Response.Headers;
-                headers.XContentTypeOptions = "nosniff";
                 if (context.Response.ContentType?.StartsWith("text/html", StringComparison.Ordinal) is not true) return Task.CompletedTask;
                 headers.ContentSecurityPolicy = Policy;
-                headers["Referrer-Policy"] = "same-origin";
                 // A page shows what is so now, and nobody else's browser keeps it.
                 headers.CacheControl = "no-store";
                 return Task.CompletedTask;
