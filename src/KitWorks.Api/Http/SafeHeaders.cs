@@ -8,9 +8,9 @@ static class SafeHeaders
 {
     const string Data = "default-src 'none'; frame-ancestors 'none'";
 
-    /// <summary>Pages carry their styles with them; scripts and everything else come from here only.</summary>
-    const string Pages = "default-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data: blob:; object-src 'none'; "
-        + "base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
+    /// <summary>No script and no style but our own files; nothing from elsewhere.</summary>
+    const string Pages = "default-src 'none'; script-src 'self'; style-src 'self'; font-src 'self'; img-src 'self' data: blob:; connect-src 'self'; "
+        + "form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
 
     /// <summary>A drawing opened by itself may be styled, and do nothing.</summary>
     const string Drawings = "default-src 'none'; style-src 'unsafe-inline'; font-src data:; img-src data:; frame-ancestors 'none'; sandbox";
@@ -29,9 +29,11 @@ static class SafeHeaders
         headers.XContentTypeOptions = "nosniff";
         headers["Referrer-Policy"] = "same-origin";
         headers["Cross-Origin-Resource-Policy"] = "same-origin";
-        if (headers.ContentSecurityPolicy.Count == 0)
-            headers.ContentSecurityPolicy = type.StartsWith("text/html", StringComparison.Ordinal) ? Pages : type.StartsWith("image/svg", StringComparison.Ordinal) ? Drawings : Data;
+        var isPage = type.StartsWith("text/html", StringComparison.Ordinal);
+        headers.ContentSecurityPolicy = isPage ? Pages : type.StartsWith("image/svg", StringComparison.Ordinal) ? Drawings : Data;
         if (context.Request.IsHttps) headers.StrictTransportSecurity = "max-age=31536000";
+        // A page shows what is so now, and nobody else's browser keeps it.
+        if (isPage) headers.CacheControl = "no-store";
         // Kept by whoever asked, and asked for again before it is used again.
         if (headers.CacheControl.Count == 0 && context.Request.Path.StartsWithSegments("/api")) headers.CacheControl = "private, no-cache";
         return Task.CompletedTask;

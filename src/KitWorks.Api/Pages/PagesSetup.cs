@@ -5,13 +5,9 @@ using Microsoft.Extensions.FileProviders;
 
 namespace KitWorks.Api.Pages;
 
-/// <summary>The bench: pages for the shop's people, without a build step and with a strict content policy.</summary>
+/// <summary>The bench: pages for the shop's people, without a build step.</summary>
 static class PagesSetup
 {
-    /// <summary>No script and no style but our own files; nothing from elsewhere.</summary>
-    const string Policy = "default-src 'none'; script-src 'self'; style-src 'self'; font-src 'self'; img-src 'self' data: blob:; connect-src 'self'; "
-        + "form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
-
     public static void AddPages(this IServiceCollection services)
     {
         services.AddRazorPages(pages =>
@@ -31,19 +27,6 @@ static class PagesSetup
 
     public static void UsePageFiles(this WebApplication app)
     {
-        app.Use(async (context, next) =>
-        {
-            context.Response.OnStarting(() =>
-            {
-                var headers = context.Response.Headers;
-                if (context.Response.ContentType?.StartsWith("text/html", StringComparison.Ordinal) is not true) return Task.CompletedTask;
-                headers.ContentSecurityPolicy = Policy;
-                // A page shows what is so now, and nobody else's browser keeps it.
-                headers.CacheControl = "no-store";
-                return Task.CompletedTask;
-            });
-            await next(context);
-        });
         app.UseStaticFiles(Files(Path.Combine(AppContext.BaseDirectory, "wwwroot"), ""));
         // The pages are set in the same face as the labels.
         app.UseStaticFiles(Files(Path.Combine(AppContext.BaseDirectory, "labels-templates", "fonts"), "/fonts"));
