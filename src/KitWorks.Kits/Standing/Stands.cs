@@ -4,6 +4,7 @@ using KitWorks.Geometry;
 using KitWorks.Kits.Catalog;
 using KitWorks.Statics;
 using KitWorks.Statics.Checks;
+using KitWorks.Statics.Loads;
 
 namespace KitWorks.Kits.Standing;
 
@@ -62,11 +63,21 @@ sealed record Stands(KitScreening? Screening, Recommendation? Recommendation, Im
         Notes =
         [
             .. report.Mechanisms.Take(3).Select(m => m.Detail), .. report.Notes,
-            .. screener.Opened.Openings.IsEmpty ? Array.Empty<string>() : ["Openings: struts that lie double count twice against buckling only, wind is let in, and what leans on a shut door or vent is borne by the hubs around it."],
-            .. materials.Cover is null ? ["The design has no cover; wind and snow are taken as if it had one."] : Array.Empty<string>(),
+            .. Assumptions(screener.Loads, !screener.Opened.Openings.IsEmpty, materials.Cover is not null),
         ],
         Caution = Truss.Caution,
     };
+
+    /// <summary>What the figures hold for, and what was not looked at.</summary>
+    static IEnumerable<string> Assumptions(LoadSet loads, bool hasOpenings, bool hasCover)
+    {
+        var weather = (loads.Wind, loads.Snow) switch { (null, null) => "", (_, null) => "wind", (null, _) => "snow", _ => "wind and snow" };
+        if (loads.Wind is null || loads.Snow is null)
+            yield return $"The load set has no {(weather.Length == 0 ? "wind and no snow" : loads.Wind is null ? "wind" : "snow")}: what that does to this shelter was not looked at.";
+        if (hasOpenings)
+            yield return $"Openings: struts that lie double count twice against buckling only,{(loads.Wind is null ? "" : " wind is let in,")} and what leans on a shut door or vent is borne by the hubs around it.";
+        if (!hasCover && weather.Length > 0) yield return $"The design has no cover; {weather} {(weather.Contains(' ', StringComparison.Ordinal) ? "are" : "is")} taken as if it had one.";
+    }
 
     static IEnumerable<Warning> WarningsOf(Materials materials, KitScreening screening, ScreeningReport report, KitStakes stakes)
     {

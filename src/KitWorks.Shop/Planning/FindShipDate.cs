@@ -1,4 +1,5 @@
 using KitWorks.Geometry;
+using KitWorks.Kits;
 using KitWorks.Kits.Catalog;
 using KitWorks.Kits.Planning;
 using KitWorks.Shop.Catalog;
@@ -13,7 +14,17 @@ namespace KitWorks.Shop.Planning;
 /// <param name="Lines">What it takes from stock.</param>
 /// <param name="Work">Its work at the saw and the bench.</param>
 /// <param name="Standing">How the order stands where it is in hand already; null for one that would come last.</param>
-public sealed record FindShipDate(IReadOnlyList<StockLine> Lines, Work Work, OrderStanding? Standing = null) : IQuery<Promise>;
+public sealed record FindShipDate(IReadOnlyList<StockLine> Lines, Work Work, OrderStanding? Standing = null) : IQuery<Promise>
+{
+    /// <summary>For so many of a kit that nobody has ordered yet.</summary>
+    public static FindShipDate Of(Kit kit, int quantity)
+    {
+        ArgumentNullException.ThrowIfNull(kit);
+        return new(
+            [.. kit.Parts.Select(p => new StockLine(p.Sku, p.Quantity * quantity))],
+            new(kit.StrutTypes.Sum(t => t.Count) * quantity, kit.Bundles.Length * quantity));
+    }
+}
 
 /// <summary>How an order in hand stands.</summary>
 /// <param name="HoldsStock">Whether its stock is reserved.</param>

@@ -58,9 +58,7 @@ sealed class MakeQuoteHandler(IMediator mediator, Call call, TimeProvider clock)
 
     public static async Task<Outcome<QuoteAnswer>> Answer(Quote quote, Kit kit, IMediator mediator, CancellationToken cancellationToken)
     {
-        var lines = kit.Parts.Select(p => new StockLine(p.Sku, p.Quantity * quote.Quantity)).ToList();
-        var work = new Work(kit.StrutTypes.Sum(t => t.Count) * quote.Quantity, kit.Bundles.Length * quote.Quantity);
-        if (!(await mediator.Send(new FindShipDate(lines, work), cancellationToken)).Succeeds(out var promise, out var refusal)) return refusal;
+        if (!(await mediator.Send(FindShipDate.Of(kit, quote.Quantity), cancellationToken)).Succeeds(out var promise, out var refusal)) return refusal;
         return new QuoteAnswer(
             quote.Id, quote.Quantity, kit, StoredJson.Read<Price>(quote.Price),
             new(promise.Shortages.Count == 0, promise.Shortages, promise.Date.ShipBy, promise.Date.WaitsFor), quote.ExpiresAt);

@@ -1,7 +1,6 @@
 using KitWorks.Geometry;
 using KitWorks.Kits;
 using KitWorks.Kits.Catalog;
-using KitWorks.Kits.Planning;
 using KitWorks.Shop.Catalog;
 using KitWorks.Shop.Inventory;
 using KitWorks.Shop.Pipeline;
@@ -38,9 +37,7 @@ sealed class TryDesignHandler(IMediator mediator) : IRequestHandler<TryDesign, O
         Kit kit, int quantity, ShopCatalog catalog, IReadOnlyDictionary<string, int> available, IMediator mediator, CancellationToken cancellationToken)
     {
         if (!Price.Of(kit, quantity, catalog).Succeeds(out var price, out var refusal)) return refusal;
-        var lines = kit.Parts.Select(p => new StockLine(p.Sku, p.Quantity * quantity)).ToList();
-        var work = new Work(kit.StrutTypes.Sum(t => t.Count) * quantity, kit.Bundles.Length * quantity);
-        if (!(await mediator.Send(new FindShipDate(lines, work), cancellationToken)).Succeeds(out var promise, out refusal)) return refusal;
+        if (!(await mediator.Send(FindShipDate.Of(kit, quantity), cancellationToken)).Succeeds(out var promise, out refusal)) return refusal;
         var first = kit.Parts.MinBy(p => available.GetValueOrDefault(p.Sku) / (double)p.Quantity)!;
         return new TriedDesign(kit, quantity, price, available.GetValueOrDefault(first.Sku) / first.Quantity, first, promise.Shortages, promise.Date.ShipBy);
     }

@@ -48,6 +48,21 @@ public sealed class ScreenedKitTests
         Assert.Contains("licensed engineer", screening.Caution, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(false, false, "The load set has no wind and no snow: ", null)]
+    [InlineData(false, true, "The load set has no wind: ", "snow is taken as if it had one")]
+    [InlineData(true, false, "The load set has no snow: ", "wind is taken as if it had one")]
+    [InlineData(true, true, null, "wind and snow are taken as if it had one")]
+    public void Make_WhenTheLoadSetLeavesWeatherOut_SaysThatItWasNotLookedAt(bool wind, bool snow, string? missing, string? taken)
+    {
+        var loads = new LoadSet { Name = "weather", Wind = wind ? new() { SpeedMPerS = 30 } : null, Snow = snow ? new() { GroundPa = 500 } : null };
+        var notes = Made(SixMetreDome() with { StrutStock = "pvc-33", Cover = null }, Shop with { Screening = new() { LoadSets = [loads] } }).Screening!.Notes;
+
+        Assert.Equal(missing is not null, notes.Any(n => missing is not null && n.StartsWith(missing, StringComparison.Ordinal)));
+        Assert.Equal(missing is not null, notes.Any(n => n.Contains("was not looked at", StringComparison.Ordinal)));
+        Assert.Equal(taken, notes.Select(n => n.Split("no cover; ")).Where(n => n.Length == 2).Select(n => n[1].TrimEnd('.')).SingleOrDefault());
+    }
+
     [Fact]
     public void Make_WhenItOutgrowsItsPipeAndTie_WarnsAndNeverCallsItSafe()
     {
