@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using KitWorks.Labels;
 using KitWorks.Shop.Printing;
 
@@ -19,9 +18,9 @@ static class PrinterSettings
 
     public static PrintingPace Pace(IConfiguration configuration) => new()
     {
-        Beat = Seconds(configuration, "Printing:BeatSeconds", 1),
-        ToAnswer = Seconds(configuration, "Printing:AnswerSeconds", 4),
-        ToTake = Seconds(configuration, "Printing:TakeSeconds", 60),
+        Beat = configuration.Seconds("Printing:BeatSeconds", 1),
+        ToAnswer = configuration.Seconds("Printing:AnswerSeconds", 4),
+        ToTake = configuration.Seconds("Printing:TakeSeconds", 60),
     };
 
     static PrinterSetting One(IConfigurationSection section, IReadOnlyList<LabelStock> stocks)
@@ -45,11 +44,6 @@ static class PrinterSettings
         section[key] is not { } word ? otherwise
         : Enum.GetNames<T>().Any(n => n.Equals(word, StringComparison.OrdinalIgnoreCase)) ? Enum.Parse<T>(word, ignoreCase: true)
         : throw new SettingException($"{section.Path}:{key} is '{word}'; it is one of {string.Join(", ", Enum.GetNames<T>())}.");
-
-    internal static TimeSpan Seconds(IConfiguration configuration, string key, double otherwise) =>
-        configuration[key] is not { } text ? TimeSpan.FromSeconds(otherwise)
-        : double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var seconds) && seconds is >= 0.01 and <= 3600 ? TimeSpan.FromSeconds(seconds)
-        : throw new SettingException($"{key} is '{text}'; it is a number of seconds from 0.01 to 3600.");
 }
 
 /// <summary>Keeps the print jobs going as long as the service runs.</summary>

@@ -50,6 +50,12 @@ static partial class Settings
         : int.TryParse(given, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number) && number >= least && number <= most ? number
         : throw new SettingException($"{key} is '{given}'; it is a whole number from {least} to {most}.");
 
+    /// <summary>A time in seconds, or parts of one.</summary>
+    public static TimeSpan Seconds(this IConfiguration settings, string key, double otherwise) =>
+        settings[key] is not { } given ? TimeSpan.FromSeconds(otherwise)
+        : double.TryParse(given, NumberStyles.Float, CultureInfo.InvariantCulture, out var seconds) && seconds is >= 0.01 and <= 3600 ? TimeSpan.FromSeconds(seconds)
+        : throw new SettingException($"{key} is '{given}'; it is a number of seconds from 0.01 to 3600.");
+
     /// <summary>An address on the web; null where nothing is said.</summary>
     public static Uri? Url(this IConfiguration settings, string key) =>
         settings[key] is not { Length: > 0 } given ? null

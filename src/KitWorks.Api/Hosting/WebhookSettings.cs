@@ -7,8 +7,8 @@ static class WebhookSettings
 {
     public static WebhookPace Of(IConfiguration configuration) => new()
     {
-        Beat = PrinterSettings.Seconds(configuration, "Webhooks:BeatSeconds", 1),
-        ToAnswer = PrinterSettings.Seconds(configuration, "Webhooks:AnswerSeconds", 10),
+        Beat = configuration.Seconds("Webhooks:BeatSeconds", 1),
+        ToAnswer = configuration.Seconds("Webhooks:AnswerSeconds", 10),
         OwnNetwork = configuration["Webhooks:OwnNetwork"] is not { } word ? false
             : bool.TryParse(word, out var own) ? own
             : throw new SettingException($"Webhooks:OwnNetwork is '{word}'; it is true, where webhooks may go to addresses of the shop's own network, or false."),
